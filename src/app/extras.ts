@@ -1,0 +1,83 @@
+// What the first drawing of the Stove can do without: fetched and put together right after it. Nothing in here may be
+// needed to sound a call, to answer it or to store it.
+import type { ClockPort } from '../session/ports.ts'
+import type { Session } from '../session/types.ts'
+import { badgeRung } from '../shell/badge/badge-rung.ts'
+import { saveTextFile } from '../shell/files/files.ts'
+import { browserNotices } from '../shell/notices/notices.ts'
+import { noticesRung } from '../shell/notices/notices-rung.ts'
+import { onPress } from '../shell/notices/presses.ts'
+import type { Rung } from '../shell/rung.ts'
+import type { Kept } from '../shell/settings/kept.ts'
+import type { Player } from '../shell/sound/player.ts'
+import { vibrationRung } from '../shell/vibration/vibration-rung.ts'
+import { whistleEar } from '../shell/whistle/whistle-ear.ts'
+import { type CalendarFiles, calendarFiles } from './calendar-files.ts'
+import type { Commands } from './commands.ts'
+import { type Checks, deviceChecks } from './device-check.ts'
+import { answerPress, noticeSay } from './notices.ts'
+import { type KeptSettings, levelOf } from './settings.ts'
+import { type Speech, speechOf } from './speech.ts'
+import { anyWatched } from './watched.ts'
+import { type Whistle, whistle } from './whistle.ts'
+
+export type Extras = { rungs: Rung[]; speech: Speech; checks: Checks; calendar: CalendarFiles; whistle: Whistle }
+
+export type ExtrasParts = {
+  /** Of the app's databases: a rehearsal has names of its own. */
+  name: string
+  rehearsal: boolean
+  clock: ClockPort
+  settings: KeptSettings['settings']
+  pots: Session['pots']
+  owns: () => boolean
+  commands: Commands
+  player: Player
+  kept: Kept
+  newId: () => string
+  onTick: (tick: () => void) => void
+  /** Keeps the page awake as for a watched pot. */
+  awake: (on: boolean) => void
+}
+
+export function makeExtras(parts: ExtrasParts): Extras {
+  const { clock, settings, pots, owns, kept, onTick, rehearsal } = parts
+  const monoMs = (): number => performance.now()
+  const speech = speechOf({ clock, settings, pots, owns })
+  onTick(speech.look)
+  const checks = deviceChecks(kept, Date.now, onTick, parts.awake)
+  void checks.load()
+  const now = { pots, settings: () => settings.value }
+  const calendar = calendarFiles({ kept, clock, ...now, saveFile: saveTextFile, rehearsal })
+  const rungs = [noticesOf(parts), vibrationRung(monoMs), badgeRung(monoMs), speech]
+  return { rungs, speech, checks, calendar, whistle: whistleOf(parts, speech) }
+}
+
+function whistleOf({ clock, settings, pots, owns, player, onTick }: ExtrasParts, speech: Speech): Whistle {
+  return whistle({
+    ear: whistleEar(),
+    on: () => settings.value.whistle,
+    watched: () => owns() && anyWatched(pots(), clock.nowMs()),
+    onTick,
+    onSpeaking: speech.onSpeaking,
+    onSounding: player.onSounding,
+    sayBack(words) {
+      const level = levelOf(settings.value)
+      if (settings.value.voice !== 'off') void speech.trySpeech(words)
+      else if (level !== null) player.play('soon', level)
+    }
+  })
+}
+
+function noticesOf({ name, clock, settings, pots, owns, commands, newId }: ExtrasParts): Rung {
+  const pressed = { name, owns, pots, commands, dyer: () => settings.value.dyer || null }
+  onPress((press) => answerPress(pressed, press))
+  const by = newId()
+  return noticesRung({
+    notices: browserNotices(name, by),
+    say: (one) => noticeSay(one, pots(), settings.value, clock.nowMs()),
+    data: { of: name, by },
+    urlOf: (potId) => `${location.pathname}${location.search}#/stove/${encodeURIComponent(potId)}`,
+    nowMs: () => performance.now()
+  })
+}

@@ -1,0 +1,54 @@
+import { readTextFile } from '../shell/files/files.ts'
+import type { Kept } from '../shell/settings/kept.ts'
+import type { Kitchen, StoredProtocol } from '../ui/kitchen.ts'
+
+const PREFIX = 'protocol/'
+
+export type StoredProtocols = Pick<Kitchen, 'protocols' | 'openProtocolFile'>
+
+/** Built-in protocols were read when the app was built; the reader is loaded only when a file is opened. */
+export function storedProtocols(kept: Kept): StoredProtocols {
+  let builtIn: Promise<StoredProtocol[]> | null = null
+  return {
+    async protocols() {
+      builtIn ??= readBuiltIn()
+      // A load that failed must not stay the answer.
+      builtIn.catch(() => {
+        builtIn = null
+      })
+      const own = await kept.startingWith<StoredProtocol>(PREFIX).catch(() => [])
+      return [...(await builtIn), ...own]
+    },
+    async openProtocolFile(file) {
+      const read = await readTextFile(file)
+      if (!read.ok) return { ok: false, problems: [fileProblem(read.why, read.say)] }
+      const { protocolOf } = await import('./protocol-of.ts')
+      const opened = protocolOf(file.name, read.text)
+      // Not stored is not lost: it can be started now, and the pot keeps the text in its own journal.
+      if (opened.ok) await kept.set(PREFIX + opened.stored.id, opened.stored).catch(() => {})
+      return opened
+    }
+  }
+}
+
+async function readBuiltIn(): Promise<StoredProtocol[]> {
+  const { default: protocols } = await import('virtual:protocols')
+  return protocols.map(({ file, text, protocol }) => ({
+    id: file.replace(/\.yaml$/, ''),
+    file,
+    text,
+    protocol,
+    from: 'built-in'
+  }))
+}
+
+function fileProblem(code: string, say: string): import('../core/protocol/model.ts').Problem {
+  return {
+    code: `file-${code}`,
+    line: 1,
+    column: 1,
+    where: 'the file',
+    what: say,
+    instead: 'Choose a protocol file (.yaml).'
+  }
+}

@@ -1,0 +1,145 @@
+// What one pot brings to a protocol: goods, values, bottles, room. Checked, with every problem at once.
+import { metricUnits, showMass } from '../../quantity/index.ts'
+import { checkInput, quantityText } from '../inputs.ts'
+import type { InputProblem, Material, ProgrammeInputs, Protocol } from '../model.ts'
+
+/** A material with what is really in the bottle. */
+export type Stuff = Material & {
+  /** The bottle's name, else the material's. */
+  name: string
+  /** Grams of the active substance in a millilitre; null: not known, or weighed as it is. */
+  gPerML: number | null
+  strengthShown: string | null
+}
+
+export type Setting = {
+  kitchen: Protocol['kitchen']
+  skeins: { tag: string; massG: number }[]
+  goodsMassG: number
+  roomC: number
+  boilC: number
+  quantities: Record<string, string>
+  shown: Record<string, string>
+  inputs: { id: string; label: string; shown: string }[]
+  stuff: Map<string, Stuff>
+}
+
+/** Goods from a twentieth of a gram to 100 kg, a room from -10 to 50 °C, a boiling point from 70 to 105 °C. */
+const massMostG = 100_000
+const massLeastG = 0.05
+
+export function settingOf(protocol: Protocol, given: ProgrammeInputs, problems: InputProblem[]): Setting {
+  const say = (code: string, field: string, what: string, instead: string): void => {
+    problems.push({ code, field, what, instead })
+  }
+  const goodsMassG = massOf(given.skeins, say)
+  const roomC = given.roomC ?? protocol.roomC
+  if (!(roomC >= -10 && roomC <= 50))
+    say('room-outside', 'roomC', 'No kitchen is that warm or cold.', 'Give −10 to 50 °C.')
+  const boilC = given.boilC ?? 100
+  if (!(boilC >= 70 && boilC <= 105)) {
+    say('boil-outside', 'boilC', 'Water does not boil at that in an open pot.', 'Give 70 to 105 °C.')
+  }
+  const setting: Setting = {
+    kitchen: protocol.kitchen,
+    skeins: given.skeins,
+    goodsMassG,
+    roomC,
+    boilC,
+    quantities: {},
+    shown: {},
+    inputs: [],
+    stuff: new Map(
+      protocol.materials.map((m) => [
+        m.id,
+        stuffOf(m, Object.hasOwn(given.materials, m.id) ? given.materials[m.id] : undefined, say)
+      ])
+    )
+  }
+  for (const input of protocol.inputs) {
+    const typed = Object.hasOwn(given.values, input.id) ? given.values[input.id] : input.default
+    if (typed === null || typed === undefined || typed === '') {
+      say('value-missing', input.id, `${input.ask} has no answer.`, 'Answer it.')
+      continue
+    }
+    const read = checkInput(input, typed, protocol.kitchen)
+    if (!read.ok) {
+      problems.push(read.problem)
+      continue
+    }
+    setting.quantities[input.id] = quantityText(input.kind, read.value)
+    setting.shown[input.id] = read.shown
+    setting.inputs.push({ id: input.id, label: input.ask, shown: read.shown })
+  }
+  mixStocks(setting.stuff)
+  return setting
+}
+
+type Say = (code: string, field: string, what: string, instead: string) => void
+
+function massOf(skeins: ProgrammeInputs['skeins'], say: Say): number {
+  if (skeins.length === 0) {
+    say('mass-missing', 'skeins', 'No goods are given.', 'Give at least one skein with its dry weight.')
+    return 1
+  }
+  const seen = new Set<string>()
+  for (const { tag, massG } of skeins) {
+    if (!(massG >= massLeastG && massG <= massMostG)) {
+      say('mass-outside', `skeins.${tag}`, `${tag} has no usable weight.`, 'Give 0.05 g to 100 kg.')
+    }
+    if (seen.has(tag)) say('tag-twice', `skeins.${tag}`, `Two skeins are tagged ${tag}.`, 'Give each its own tag.')
+    seen.add(tag)
+  }
+  const sum = skeins.reduce((total, { massG }) => total + massG, 0)
+  if (sum > massMostG)
+    say('mass-outside', 'skeins', `${showMass(sum, metricUnits)} is more than a pot holds.`, 'Give less.')
+  return Number.isFinite(sum) && sum > 0 ? sum : 1
+}
+
+type Bottle = ProgrammeInputs['materials'][string]
+
+function stuffOf(material: Material, bottle: Bottle | undefined, say: Say): Stuff {
+  const field = `materials.${material.id}`
+  const percent = bottle ? (bottle.percent ?? material.percent) : material.percent
+  const own = bottle !== undefined && bottle.percent !== null
+  const basis = own ? bottle.basis : (material.basis ?? 'w/v')
+  const density = own ? bottle.densityGPerML : (material.densityGPerML ?? null)
+  const name = bottle && bottle.name.trim() !== '' ? bottle.name.trim() : material.label
+  const stuff: Stuff = { ...material, percent, name, gPerML: null, strengthShown: null }
+  if (percent === null) return stuff
+  if (!(percent > 0 && percent <= 100)) {
+    say('percent-outside', field, `${name} can't be ${percent} % strong.`, 'Give more than 0 and at most 100 %.')
+    return stuff
+  }
+  if (basis === 'w/v') return { ...stuff, gPerML: percent / 100, strengthShown: `${percent} % w/v` }
+  if (density === null) {
+    say('density-missing', field, `${name} is given in % w/w without its density.`, 'Give the density, or % w/v.')
+    return stuff
+  }
+  if (!(density >= 0.5 && density <= 2)) {
+    say('density-outside', field, `No such liquid has a density of ${density} g/mL.`, 'Give 0.5 to 2 g/mL.')
+    return stuff
+  }
+  const strengthShown = `(${percent} % w/w × ${density} g/mL)`
+  // Cautions go by % w/v, which is what reaches the eye.
+  return {
+    ...stuff,
+    percent: Math.round(percent * density * 100) / 100,
+    gPerML: (percent / 100) * density,
+    strengthShown
+  }
+}
+
+/** A mixed stock is as strong as its parts of dye make it. */
+function mixStocks(stuff: Map<string, Stuff>): void {
+  for (const [id, mix] of stuff) {
+    if (!mix.parts || mix.parts.length === 0) continue
+    const all = mix.parts.map(({ id: part, parts }) => ({ parts, gPerML: stuff.get(part)?.gPerML ?? null }))
+    if (all.some(({ gPerML }) => gPerML === null)) continue
+    const dye = all.reduce((sum, { parts }) => sum + parts, 0)
+    const volume = all.reduce((sum, { parts, gPerML }) => sum + parts / (gPerML ?? 1), 0)
+    const gPerML = dye / volume
+    const percent = Math.round(gPerML * 1e4) / 100
+    stuff.set(id, { ...mix, gPerML, percent, strengthShown: `${percent} % w/v` })
+  }
+}

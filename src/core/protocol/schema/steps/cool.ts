@@ -1,0 +1,26 @@
+import * as z from 'zod/mini'
+import { waiting } from '../../draft.ts'
+import { quantity } from '../fields.ts'
+import { stepKind } from '../step-kind.ts'
+import { readWait, waitFields } from '../wait-fields.ts'
+
+export const cool = stepKind({
+  word: 'cool',
+  behaviour: 'wait',
+  about: 'Lets the bath cool with the heat off.',
+  short: 'until',
+  fields: {
+    ...waitFields,
+    'look every': z.optional(quantity('30 min', 'How often to look at it.'))
+  },
+  draft: (fields, r) => {
+    const wait = readWait(fields, r, true)
+    const target = wait.until.find((until) => until.kind === 'temperature')
+    const to = target?.kind === 'temperature' ? `${Math.round((target.highC ?? target.lowC ?? 0) * 10) / 10} °C` : null
+    const call = to === null ? 'Cooled?' : 'Read the temperature'
+    const words = { call, doing: to === null ? 'Cooling' : `Cooling to ${to}`, done: 'cool', knot: to ?? 'Cool' }
+    const look = r.ms(fields['look every'], ['look every'])
+    // An overnight cooling lies on the bench: it must not keep a screen awake.
+    return [waiting(words, wait, { shape: 'wave', bench: true, away: fields.away === true, lookEveryMs: look })]
+  }
+})

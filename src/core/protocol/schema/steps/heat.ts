@@ -1,0 +1,55 @@
+import * as z from 'zod/mini'
+import { act, type Draft, type RangeDraft } from '../../draft.ts'
+import type { Reading } from '../../reading.ts'
+import { quantity } from '../fields.ts'
+import { stepKind } from '../step-kind.ts'
+
+/** A low ring under a few litres, where the writer gives no rate. Common practice, no source. */
+const usualCPerMin = 2
+
+export const heat = stepKind({
+  word: 'heat',
+  behaviour: 'ramp',
+  about: 'Heats the bath to a temperature, or turns the heat off.',
+  short: 'to',
+  fields: {
+    to: quantity('80..85 °C', 'The temperature to reach, the boil, or off.'),
+    rate: z.optional(quantity('1 °C/min', `How fast it rises. Without it, ${usualCPerMin} °C/min is expected.`))
+  },
+  draft: (fields, r) => {
+    if (String(fields.to).trim().toLowerCase() === 'off') {
+      return [
+        act({ call: 'Heat off', done: 'heat is off', knot: 'Heat off' }, [3, 8, 20], { shape: 'wave', heat: 'off' })
+      ]
+    }
+    const range = r.range(fields.to, ['to'])
+    const rate = fields.rate === undefined ? usualCPerMin : (r.rate(fields.rate, ['rate'])?.cPerMin ?? usualCPerMin)
+    return range ? heatUp(range, rate, fields.rate !== undefined, r) : []
+  }
+})
+
+/** Turning the ring up is an act of its own: a hold before it ends by the clock, with nobody at the stove. */
+function heatUp(range: RangeDraft, cPerMin: number, said: boolean, r: Reading): Draft[] {
+  const to = targetWords(range, r)
+  return [
+    act({ call: `Heat up to ${to}`, done: 'ring is up', knot: 'Heat up' }, [3, 8, 20], {
+      suffix: '-up',
+      shape: 'wave',
+      detail: said ? `at ${Math.round(cPerMin * 100) / 100} °C/min` : null
+    }),
+    {
+      ...act({ call: 'Read the temperature', done: 'reached', knot: to }, [8, 15, 40], { shape: 'wave', heat: 'on' }),
+      behaviour: 'ramp',
+      doing: `Heating to ${to}`,
+      ramp: { range, cPerMin }
+    }
+  ]
+}
+
+function targetWords({ lowC, highC, boil }: RangeDraft, r: Reading): string {
+  const low = lowC ?? highC
+  if (boil || low === null || low >= r.scope.boilC) return 'the boil'
+  const high = highC === null || highC === low ? null : Math.min(highC, r.scope.boilC)
+  const shown = (c: number): string => String(Math.round(c * 10) / 10)
+  return high === null ? `${shown(low)} °C` : `${shown(low)}–${shown(high)} °C`
+}

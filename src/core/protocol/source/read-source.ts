@@ -1,0 +1,174 @@
+// From text to a located tree: bounded, one document, no anchors, no tags, no key twice.
+import { Composer, type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type ParsedNode, Parser } from 'yaml'
+import type { Problem } from '../model.ts'
+import type { OwnProblemCode } from '../problem-codes.ts'
+import { forbiddenAt, nameOfCharacter } from './characters.ts'
+import { tooDeepAt } from './depth.ts'
+import { bytesMost, depthMost, linesMost, roughProblem } from './limits.ts'
+import type { Entry, Located, Place } from './located.ts'
+
+type Source = { ok: true; root: Located } | { ok: false; problems: Problem[] }
+
+/** Reads YAML 1.2 (core schema; JSON is a part of it) from untrusted text. Never throws. */
+export function readSource(raw: string): Source {
+  const rough = roughProblem(raw)
+  if (rough) return { ok: false, problems: [sayRough(rough.code, placeOfOffset(raw, rough.offset))] }
+  // A byte order mark is what some editors put first; it is no part of the text.
+  const text = raw.startsWith('\uFEFF') ? raw.slice(1) : raw
+  const bad = forbiddenAt(text)
+  if (bad >= 0) return { ok: false, problems: [sayForbidden(nameOfCharacter(text, bad), placeOfOffset(text, bad))] }
+  return compose(text)
+}
+
+function compose(text: string): Source {
+  const counter = new LineCounter()
+  const tokens = [...new Parser(counter.addNewLine).parse(text)]
+  const deep = tooDeepAt(tokens, depthMost)
+  if (deep !== null) return { ok: false, problems: [sayRough('nested-too-deep', placeOfOffset(text, deep))] }
+  // Pretty errors quote the text around each of them, which takes quadratic time on hostile text.
+  const composer = new Composer({
+    prettyErrors: false,
+    uniqueKeys: false,
+    version: '1.2',
+    schema: 'core',
+    strict: true
+  })
+  return convert([...composer.compose(tokens, true, text.length)], counter)
+}
+
+function convert(documents: readonly Document.Parsed[], counter: LineCounter): Source {
+  const reading = new Converter(counter)
+  const [first, second] = documents
+  for (const document of documents.slice(0, 2)) {
+    for (const error of document.errors.slice(0, 50)) reading.syntax(error.code, error.message, error.pos[0])
+  }
+  if (second) {
+    const at = second.range[0]
+    reading.say(
+      'many-documents',
+      at,
+      'The file holds more than one document.',
+      'Keep one protocol in a file: no --- line.'
+    )
+  }
+  const root = first?.contents
+  if (!root) {
+    if (reading.problems.length > 0) return { ok: false, problems: reading.problems }
+    return { ok: false, problems: [sayRough('empty-file', { line: 1, column: 1 })] }
+  }
+  const located = reading.node(root as ParsedNode)
+  return reading.problems.length > 0 ? { ok: false, problems: reading.problems } : { ok: true, root: located }
+}
+
+class Converter {
+  readonly problems: Problem[] = []
+  readonly counter: LineCounter
+
+  constructor(counter: LineCounter) {
+    this.counter = counter
+  }
+
+  place(offset: number): Place {
+    const { line, col } = this.counter.linePos(offset)
+    return { line: Math.max(1, line), column: Math.max(1, col) }
+  }
+
+  say(code: OwnProblemCode, offset: number, what: string, instead: string): void {
+    this.problems.push({ code, ...this.place(offset), where: '', what, instead })
+  }
+
+  syntax(code: string, message: string, offset: number): void {
+    if (code === 'TAB_AS_INDENT') {
+      this.say('tab-indent', offset, 'The line is indented with a tab.', 'Indent with spaces.')
+      return
+    }
+    if (code === 'BAD_ALIAS') {
+      this.say('anchor', offset, 'Anchors and aliases are not read.', 'Write the value where it stands.')
+      return
+    }
+    const [hint] = message.split('\n')
+    this.say(
+      'not-yaml',
+      offset,
+      `This is not YAML: ${hint?.slice(0, 120)}`,
+      'Look at indentation, quotes and brackets.'
+    )
+  }
+
+  node(node: ParsedNode): Located {
+    const offset = node.range?.[0] ?? 0
+    const at = this.place(offset)
+    if (isAlias(node) || node.anchor) {
+      this.say('anchor', offset, 'Anchors and aliases are not read.', 'Write the value where it stands.')
+    }
+    if (!isAlias(node) && node.tag) {
+      this.say(
+        'tag',
+        offset,
+        `The tag ${node.tag.slice(0, 40)} is not read.`,
+        'Leave the tag away; the field says what it is.'
+      )
+    }
+    if (isMap(node)) return { kind: 'map', at, entries: this.entries(node.items as never) }
+    if (isSeq(node)) return { kind: 'list', at, items: node.items.map((i) => this.node(i as ParsedNode)) }
+    return { kind: 'scalar', at, value: isScalar(node) ? this.scalar(node.value, offset) : null }
+  }
+
+  entries(pairs: { key: ParsedNode | null; value: ParsedNode | null }[]): Entry[] {
+    const seen = new Set<string>()
+    const entries: Entry[] = []
+    for (const { key, value } of pairs) {
+      const offset = key?.range?.[0] ?? value?.range?.[0] ?? 0
+      const keyAt = this.place(offset)
+      if (!isScalar(key) || key.value === null) {
+        this.say('not-yaml', offset, 'A field has no plain name.', 'Write a name before the colon.')
+        continue
+      }
+      if (key.anchor || key.tag) this.node(key)
+      const name = String(this.scalar(key.value, offset))
+      if (seen.has(name)) {
+        this.say('duplicate-key', offset, `${name.slice(0, 40)} is given twice.`, 'Keep one of the two.')
+        continue
+      }
+      seen.add(name)
+      const missing: Located = { kind: 'scalar', at: keyAt, value: null }
+      entries.push({ key: name, keyAt, value: value ? this.node(value) : missing })
+    }
+    return entries
+  }
+
+  scalar(value: unknown, offset: number): string | number | boolean | null {
+    if (typeof value === 'bigint') return Number(value)
+    if (typeof value === 'number' || typeof value === 'boolean' || value === null) return value
+    const text = String(value)
+    // Escapes in double quotes can bring back what the raw text was searched for.
+    const bad = forbiddenAt(text)
+    if (bad >= 0) this.problems.push(sayForbidden(nameOfCharacter(text, bad), this.place(offset)))
+    return text
+  }
+}
+
+function sayForbidden(name: string, at: Place): Problem {
+  const what = `The character ${name} does not show as what it is.`
+  return { code: 'forbidden-character', ...at, where: '', what, instead: 'Take it out, or write it in plain letters.' }
+}
+
+function sayRough(code: 'too-large' | 'nested-too-deep' | 'empty-file', at: Place): Problem {
+  const words = {
+    'too-large': [
+      'The file is larger than a protocol can be.',
+      `Keep it under ${bytesMost / 1024} kB, ${linesMost} lines and 500 steps.`
+    ],
+    'nested-too-deep': ['Lists and fields lie too deep in each other.', `Keep it within ${depthMost} levels.`],
+    'empty-file': ['The file is empty.', 'Begin with strandline: 1, a title and steps.']
+  } as const
+  const [what, instead] = words[code]
+  return { code, ...at, where: '', what, instead }
+}
+
+function placeOfOffset(text: string, offset: number): Place {
+  // Only ever within the bound: what is larger is refused at its beginning.
+  const before = text.slice(0, Math.min(offset, bytesMost))
+  const line = before.split(/\r\n|\n|\r/)
+  return { line: line.length, column: (line.at(-1)?.length ?? 0) + 1 }
+}

@@ -1,0 +1,101 @@
+// The journal in IndexedDB: one record an entry, added and never overwritten, awaited to the end of a strict
+// transaction. Chrome is relaxed by default since version 121, so strict is asked for.
+import type { MediaBytes } from '../../core/pot/media.ts'
+import type { AppendFailure, JournalPort, PotEntry, PotSummary } from '../../session/ports.ts'
+import { appendFailure } from './append-failure.ts'
+import { type Connection, ConnectionLost, type ConnectionOptions, openConnection } from './connection.ts'
+import { hashesIn, readMedia, readSizes, writeMedia } from './media-store.ts'
+import { ENTRIES, LIVE, MEDIA, STARTED, SUMMARIES } from './stores.ts'
+import { inOrderOfWriting } from './writing-order.ts'
+
+export type IndexedDbJournal = JournalPort & { close(): void }
+
+export function indexedDbJournal(name: string, options: ConnectionOptions = {}): IndexedDbJournal {
+  const connection = openConnection(name, options)
+  return {
+    append: (entries, summaries, media = []) => append(connection, entries, summaries, media),
+    read: (streamId) => onceMore(() => readStream(connection, streamId)),
+    summaries: (fromMs, toMs, limit) => onceMore(() => readSummaries(connection, fromMs, toMs, limit ?? Infinity)),
+    live: () => onceMore(() => readLive(connection)),
+    media: (sha256) => onceMore(() => connection.run('readonly', [MEDIA], (read) => readMedia(read, sha256))),
+    mediaSizes: () => onceMore(() => connection.run('readonly', [MEDIA], readSizes)),
+    close: connection.close
+  }
+}
+
+async function append(
+  connection: Connection,
+  entries: PotEntry[],
+  summaries: PotSummary[],
+  media: MediaBytes[]
+): Promise<{ ok: true } | AppendFailure> {
+  // An act without pictures locks no more than it writes.
+  const stores = hashesIn(entries).length > 0 ? [ENTRIES, SUMMARIES, MEDIA] : [ENTRIES, SUMMARIES]
+  try {
+    await onceMore(() =>
+      connection.run('readwrite', stores, (transaction) => {
+        const entryStore = transaction.objectStore(ENTRIES)
+        for (const entry of entries) entryStore.add(entry)
+        const summaryStore = transaction.objectStore(SUMMARIES)
+        for (const summary of summaries) summaryStore.put(stored(summary))
+        if (stores.includes(MEDIA)) writeMedia(transaction, entries, media)
+        return () => undefined
+      })
+    )
+    return { ok: true }
+  } catch (error) {
+    return appendFailure(error)
+  }
+}
+
+function readStream(connection: Connection, streamId: string): Promise<unknown[]> {
+  return connection.run('readonly', [ENTRIES], (transaction) => {
+    // [streamId, []] is above every writer: a list sorts after a text.
+    const range = IDBKeyRange.bound([streamId], [streamId, []])
+    const request = transaction.objectStore(ENTRIES).getAll(range)
+    return () => inOrderOfWriting(request.result)
+  })
+}
+
+function readSummaries(connection: Connection, fromMs: number, toMs: number, limit: number): Promise<PotSummary[]> {
+  return connection.run('readonly', [SUMMARIES], (transaction) => {
+    const found: PotSummary[] = []
+    const range = IDBKeyRange.bound(fromMs, toMs, false, true)
+    const request = transaction.objectStore(SUMMARIES).index(STARTED).openCursor(range, 'prev')
+    request.onsuccess = () => {
+      const cursor = request.result
+      if (cursor === null || found.length >= limit) return
+      found.push(shown(cursor.value))
+      cursor.continue()
+    }
+    return () => found
+  })
+}
+
+function readLive(connection: Connection): Promise<PotSummary[]> {
+  return connection.run('readonly', [SUMMARIES], (transaction) => {
+    const request = transaction.objectStore(SUMMARIES).index(LIVE).getAll()
+    return () => request.result.map(shown).sort((a, b) => a.startedAtMs - b.startedAtMs)
+  })
+}
+
+/** Retrying on the old handle fails almost always; `run` has dropped it, so the second try opens a new one. */
+async function onceMore<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work()
+  } catch (error) {
+    if (error instanceof ConnectionLost) return work()
+    throw error
+  }
+}
+
+type Stored = PotSummary & { live?: 1 }
+
+function stored(summary: PotSummary): Stored {
+  const live = summary.status === 'running' || summary.status === 'held'
+  return live ? { ...summary, live: 1 } : summary
+}
+
+function shown({ live: _, ...summary }: Stored): PotSummary {
+  return summary
+}

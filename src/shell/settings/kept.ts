@@ -1,0 +1,59 @@
+// Small things kept between visits: settings, protocol files that were opened. In a database of their own, so that
+// nothing here can ever touch the journal.
+import { createStore, del, entries, get, set, update } from 'idb-keyval'
+
+export type Kept = {
+  get<T>(key: string): Promise<T | undefined>
+  set(key: string, value: unknown): Promise<void>
+  /** What is kept there, or what is put there now: one step, so that two tabs can't both put theirs. */
+  getOrPut(key: string, fresh: string): Promise<string>
+  remove(key: string): Promise<void>
+  startingWith<T>(prefix: string): Promise<T[]>
+}
+
+export function keptIn(database: string): Kept {
+  let store: ReturnType<typeof createStore> | null = null
+  const on = async <T>(work: (store: ReturnType<typeof createStore>) => Promise<T>): Promise<T> => {
+    store ??= createStore(database, 'kept')
+    try {
+      return await work(store)
+    } catch (error) {
+      // A failed opening stays the store's answer for ever: the next call opens a new one.
+      store = null
+      throw error
+    }
+  }
+  return {
+    get: (key) => on((opened) => get(key, opened)),
+    set: (key, value) => on((opened) => set(key, value, opened)),
+    async getOrPut(key, fresh) {
+      let kept = fresh
+      const keep = (was: unknown): string => {
+        kept = typeof was === 'string' ? was : fresh
+        return kept
+      }
+      await on((opened) => update(key, keep, opened))
+      return kept
+    },
+    remove: (key) => on((opened) => del(key, opened)),
+    async startingWith<T>(prefix: string) {
+      const all = await on((opened) => entries<string, T>(opened))
+      return all.filter(([key]) => key.startsWith(prefix)).map(([, value]) => value)
+    }
+  }
+}
+
+export function memoryKept(): Kept {
+  const map = new Map<string, unknown>()
+  return {
+    get: async <T>(key: string) => map.get(key) as T | undefined,
+    set: async (key, value) => void map.set(key, value),
+    async getOrPut(key, fresh) {
+      if (!map.has(key)) map.set(key, fresh)
+      return map.get(key) as string
+    },
+    remove: async (key) => void map.delete(key),
+    startingWith: async <T>(prefix: string) =>
+      [...map].filter(([key]) => key.startsWith(prefix)).map(([, value]) => value as T)
+  }
+}

@@ -1,0 +1,66 @@
+// The frame: strips that hold for every screen, the way between screens, and the screen itself. The Stove is there at
+// once; the other screens are loaded when they are opened.
+import { useEffect, useState } from 'preact/hooks'
+import { FrameStrips } from './frame-strips.tsx'
+import type { Kitchen } from './kitchen.ts'
+import { Menu, Nav } from './nav.tsx'
+import { watchFingers } from './parts/guard.ts'
+import { later } from './parts/later.tsx'
+import { Stove } from './screens/stove/index.tsx'
+import './tokens.css'
+import './base.css'
+import './app.css'
+
+const Start = later(() => import('./screens/start/index.tsx'))
+const Protocols = later(() => import('./screens/protocols/index.tsx').then((m) => ({ default: m.Protocols })))
+const DyeBook = later(() => import('./screens/dye-book/index.tsx').then((m) => ({ default: m.DyeBook })))
+const DeviceCheckScreen = later(() =>
+  import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
+)
+const SettingsScreen = later(() => import('./screens/settings/index.tsx').then((m) => ({ default: m.SettingsScreen })))
+
+export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
+  const [menu, setMenu] = useState(false)
+  const route = kitchen.route.value
+  const { theme } = kitchen.settings.value
+  const stove = isStove(route)
+  useEffect(() => watchFingers(document), [])
+  useEffect(() => {
+    if (theme === 'auto') delete document.documentElement.dataset.theme
+    else document.documentElement.dataset.theme = theme
+  }, [theme])
+  // A new screen begins at its top, and the reader of the screen is told its heading.
+  useEffect(() => {
+    setMenu(false)
+    if (stove) return
+    scrollTo(0, 0)
+    document.querySelector<HTMLElement>('main h1')?.focus()
+  }, [route])
+  return (
+    <div class="app" data-stove={stove ? '' : undefined}>
+      <FrameStrips kitchen={kitchen} stove={stove} />
+      {stove ? null : <Nav kitchen={kitchen} />}
+      <main>
+        {stove ? <Stove kitchen={kitchen} onMenu={() => setMenu(true)} /> : <Screen kitchen={kitchen} route={route} />}
+      </main>
+      {menu ? <Menu kitchen={kitchen} onClose={() => setMenu(false)} /> : null}
+    </div>
+  )
+}
+
+function isStove(route: string): boolean {
+  return !/^#\/(start|protocols|dye-book|settings|device-check)\b/.test(route)
+}
+
+/** The n-th part of "#/start/an-id", counted from 1 after the "#". */
+function part(route: string, n: number): string | undefined {
+  return route.split('/')[n]
+}
+
+function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact.JSX.Element {
+  if (route.startsWith('#/start')) return <Start kitchen={kitchen} protocolId={part(route, 2)} />
+  if (route.startsWith('#/protocols')) return <Protocols kitchen={kitchen} />
+  if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
+  if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />
+  return <SettingsScreen kitchen={kitchen} />
+}

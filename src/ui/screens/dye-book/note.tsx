@@ -1,0 +1,33 @@
+import { useState } from 'preact/hooks'
+import type { Kitchen } from '../../kitchen.ts'
+import { TextField } from '../../parts/field.tsx'
+import { Pad } from '../../parts/pad.tsx'
+import { Sheet } from '../../parts/sheet.tsx'
+
+type Props = { kitchen: Kitchen; potId: string; close: (written: boolean) => void }
+
+/** A note after the fact. It carries the time at which it is written. */
+export function NoteSheet({ kitchen, potId, close }: Props): preact.JSX.Element {
+  const [text, setText] = useState('')
+  const [problem, setProblem] = useState<string | null>(null)
+  const [busy, setBusy] = useState(false)
+  const write = async (): Promise<void> => {
+    if (text.trim() === '') {
+      setProblem('The note is empty. Write what you saw.')
+      return
+    }
+    setBusy(true)
+    const sent = await kitchen.send(potId, { type: 'WriteNote', text: text.trim() })
+    setBusy(false)
+    if (sent.ok) close(true)
+    else setProblem(sent.say)
+  }
+  return (
+    <Sheet title="Note" onClose={() => close(false)}>
+      <TextField label="What you saw" lines={4} value={text} onInput={setText} problem={problem} />
+      <Pad kind="lesser" look="solid" disabled={busy} onPress={write}>
+        Write it down
+      </Pad>
+    </Sheet>
+  )
+}

@@ -1,0 +1,188 @@
+// One batch record: the strand of what was planned and what was done, then all of it in words.
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { Entry } from '../../../core/pot/entry.ts'
+import type { PotEvent } from '../../../core/pot/events.ts'
+import { showDuration, showMass, type Units } from '../../../core/quantity/index.ts'
+import { bathFates } from '../../../core/record/event-words.ts'
+import { exportRecord } from '../../../core/record/export-record.ts'
+import { localClock } from '../../../core/record/local-time.ts'
+import { planOf } from '../../../core/record/plan.ts'
+import type { BatchRecord } from '../../../core/record/record.ts'
+import { recordOf } from '../../../core/record/record-of.ts'
+import type { Kitchen } from '../../kitchen.ts'
+import { bathColour } from '../../parts/bath-colour.ts'
+import { LyingStrand } from '../../parts/lying-strand.tsx'
+import { Pad } from '../../parts/pad.tsx'
+import { Page } from '../../parts/page.tsx'
+import { recordItems } from '../../parts/strand-items.ts'
+import { Strip } from '../../parts/strip.tsx'
+import { unitsOf } from '../../parts/units-of.ts'
+import { CorrectSheet } from './correct.tsx'
+import { Damaged, Unreadable } from './damaged.tsx'
+import { MediaPart } from './media.tsx'
+import { NoteSheet } from './note.tsx'
+import { Papers } from './papers.tsx'
+import { startAgain } from './same-again.ts'
+import { Amounts, Lines } from './tables.tsx'
+
+type Read = Awaited<ReturnType<Kitchen['entries']>>
+
+export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element {
+  const [read, setRead] = useState<Read | null>(null)
+  const [round, setRound] = useState(0)
+  const live = kitchen.pots.value.find((pot) => pot.potId === potId)
+  const lastAtMs = live && live.state.status !== 'idle' ? live.state.lastAtMs : 0
+  useEffect(() => {
+    let here = true
+    kitchen.entries(potId).then((found) => {
+      if (here) setRead(found)
+    })
+    return () => {
+      here = false
+    }
+  }, [kitchen, potId, round, lastAtMs])
+  const units = unitsOf(kitchen.settings.value)
+  const record = useMemo(
+    () => (read ? recordOf(read.entries, { units, damaged: read.damaged }) : null),
+    [read, units.mass, units.temperature, units.volume]
+  )
+  const back = <Pad onPress={() => kitchen.go('#/dye-book')}>All records</Pad>
+  if (read === null) {
+    return (
+      <Page title="Dye book" actions={back}>
+        <p>Opening the record.</p>
+      </Page>
+    )
+  }
+  if (record === null) {
+    return (
+      <Page title="Dye book" actions={back}>
+        <Unreadable entries={read.entries} damaged={read.damaged} units={units} />
+      </Page>
+    )
+  }
+  return (
+    <div class="book-wide">
+      <Page title={record.identity.colourway} actions={back}>
+        <Head record={record} units={units} />
+        <Damaged damaged={read.damaged} />
+        <Acts
+          kitchen={kitchen}
+          potId={potId}
+          record={record}
+          entries={read.entries}
+          changed={() => setRound(round + 1)}
+        />
+        <Picture record={record} />
+        <MediaPart kitchen={kitchen} potId={potId} record={record} changed={() => setRound(round + 1)} />
+        <div class="book-columns">
+          <Amounts record={record} units={units} />
+          <div class="book-column">
+            <Lines record={record} />
+          </div>
+        </div>
+        <Papers record={record} units={units} />
+        <p class="soft">Kept in the manner of a batch record. It certifies nothing.</p>
+      </Page>
+    </div>
+  )
+}
+
+function Head({ record, units }: { record: BatchRecord; units: Units }): preact.JSX.Element {
+  const { identity, substrate, protocol } = record
+  const bath = `bath ${substrate.bath.number}${substrate.bath.unknownDyeLeft ? ', used before' : ''}`
+  const facts = [
+    `Batch ${identity.batchName}`,
+    `${substrate.fibre}, ${showMass(substrate.goodsMassG, units)}`,
+    bath,
+    protocol.title,
+    identity.dyer ? `by ${identity.dyer}` : ''
+  ].filter(Boolean)
+  return (
+    <div class="book-head" style={{ '--bath': bathColour(identity.colour) }}>
+      <p>{facts.join(' · ')}</p>
+      <p>
+        <strong>{statusLine(record)}</strong>
+      </p>
+    </div>
+  )
+}
+
+function statusLine({ identity, steps, offProtocol }: BatchRecord): string {
+  const tz = steps.at(-1)?.said.tzOffsetMin ?? 0
+  const off = offProtocol ? ' Off protocol.' : ''
+  switch (identity.status) {
+    case 'running':
+      return `On the stove since ${localClock(identity.startedAtMs, tz)}.${off}`
+    case 'held':
+      return `Stopped, still dyeing.${off}`
+    case 'complete': {
+      const took = showDuration((identity.endedAtMs ?? identity.startedAtMs) - identity.startedAtMs)
+      return `Done in ${took}. Bath ${bathFates[identity.bathFate ?? 'dropped']}.${off}`
+    }
+    case 'aborted':
+      return `Ended early: ${identity.endedBecause}.${off}`
+  }
+}
+
+type ActsProps = {
+  kitchen: Kitchen
+  potId: string
+  record: BatchRecord
+  entries: Entry<PotEvent>[]
+  changed: () => void
+}
+
+function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.JSX.Element {
+  const [open, setOpen] = useState<'note' | 'correct' | null>(null)
+  const [failed, setFailed] = useState<string | null>(null)
+  const closed = (acted: boolean): void => {
+    setOpen(null)
+    if (acted) changed()
+  }
+  const save = (): void => {
+    const name = record.identity.batchName.replace(/[^\p{L}\p{N} _-]/gu, '').trim() || 'batch-record'
+    kitchen.saveFile(`${name}.json`, 'application/json', exportRecord(record, entries, kitchen.now.peek()))
+  }
+  return (
+    <>
+      <div class="book-acts">
+        <Pad look="solid" onPress={() => startAgain(kitchen, record).then(setFailed)}>
+          Same again
+        </Pad>
+        <Pad onPress={() => setOpen('note')}>Note</Pad>
+        <Pad onPress={() => setOpen('correct')}>Correct</Pad>
+        <Pad onPress={save}>Export JSON</Pad>
+      </div>
+      {failed === null ? null : (
+        <Strip tone="warn" urgent>
+          {failed}
+        </Strip>
+      )}
+      {open === 'note' ? <NoteSheet kitchen={kitchen} potId={potId} close={closed} /> : null}
+      {open === 'correct' ? (
+        <CorrectSheet kitchen={kitchen} potId={potId} record={record} entries={entries} close={closed} />
+      ) : null}
+    </>
+  )
+}
+
+function Picture({ record }: { record: BatchRecord }): preact.JSX.Element {
+  const items = useMemo(() => recordItems(record, planOf(record.programme, record.identity.startedAtMs)), [record])
+  const late = record.steps.filter((step) => step.lateMs > 0)
+  return (
+    <section class="book-part" aria-labelledby="book-picture">
+      <h2 id="book-picture">Planned and done</h2>
+      <LyingStrand items={items} title="Planned above, done below, in time; the same in words further down." />
+      {late.length === 0 ? (
+        <p>Nothing came late.</p>
+      ) : (
+        <ul class="book-late">
+          {late.map((step) => (
+            <li key={`${step.path} ${step.startMs}`}>{step.sentence}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,33 @@
+// Yesterday's pot again: its form, filled in, with the very text it ran by.
+import type { BatchRecord } from '../../../core/record/record.ts'
+import { recordOf } from '../../../core/record/record-of.ts'
+import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { draftFrom, keepDraft, keepOpened, withOpened } from '../../parts/start-draft.ts'
+
+/** Opens the Start screen filled in; null, or why it can't be. */
+export async function sameAgain(kitchen: Kitchen, potId: string): Promise<string | null> {
+  const { entries } = await kitchen.entries(potId)
+  const record = recordOf(entries)
+  if (!record) return 'The start of this pot can’t be read, so it can’t be filled in again.'
+  return startAgain(kitchen, record)
+}
+
+export async function startAgain(kitchen: Kitchen, record: BatchRecord): Promise<string | null> {
+  const stored = await storedFor(kitchen, record)
+  if (!stored) return 'The protocol of this pot can’t be read by this version. Choose another one.'
+  const { identity, substrate, programme } = record
+  keepDraft(stored.id, draftFrom({ ...identity, ...substrate }, programme))
+  kitchen.go(`#/start/${encodeURIComponent(stored.id)}`)
+  return null
+}
+
+async function storedFor(kitchen: Kitchen, { protocol }: BatchRecord): Promise<StoredProtocol | null> {
+  const known = withOpened(await kitchen.protocols()).find((each) => each.text === protocol.text)
+  if (known) return known
+  // The protocol has changed since, or came from a file: the pot's own journal keeps the text.
+  const file = new File([protocol.text], `${protocol.title}.yaml`, { type: 'text/yaml' })
+  const read = await kitchen.openProtocolFile(file)
+  if (!read.ok) return null
+  keepOpened(read.stored)
+  return read.stored
+}

@@ -1,0 +1,12 @@
+import type { Programme, Protocol } from '../../../core/protocol/model.ts'
+import { trialInputs } from '../../../core/protocol/programme/trial.ts'
+import { programmeOf } from '../../../core/protocol/programme.ts'
+
+/** Weight a protocol is read for, before anybody has weighed anything: that of `trialInputs`. */
+export const READ_FOR_G = 100
+
+/** A protocol made concrete as it presumes, for 100 g. Null: it can't be without the dyer's own figures. */
+export function atDefaults(protocol: Protocol): Programme | null {
+  const made = programmeOf(protocol, trialInputs(protocol))
+  return made.ok ? made.programme : null
+}

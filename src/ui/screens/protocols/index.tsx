@@ -1,0 +1,48 @@
+// Protocols: the methods, to read and to run.
+import { useEffect, useState } from 'preact/hooks'
+import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { Pad } from '../../parts/pad.tsx'
+import { Page } from '../../parts/page.tsx'
+import { keepOpened, withOpened } from '../../parts/start-draft.ts'
+import { ProtocolList } from './list.tsx'
+import { ReadProtocol } from './read.tsx'
+import './style.css'
+
+export function ProtocolsScreen({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
+  const [known, setKnown] = useState<StoredProtocol[] | null>(null)
+  useEffect(() => {
+    let here = true
+    kitchen.protocols().then((found) => {
+      if (here) setKnown(withOpened(found))
+    })
+    return () => {
+      here = false
+    }
+  }, [kitchen])
+  if (known === null) {
+    return (
+      <Page title="Protocols">
+        <p>Reading the protocols.</p>
+      </Page>
+    )
+  }
+  const id = /^#?\/protocols\/(.+)$/.exec(kitchen.route.value)?.[1]
+  if (id === undefined) {
+    const opened = (stored: StoredProtocol): void => {
+      keepOpened(stored)
+      setKnown(withOpened(known))
+      kitchen.go(`#/protocols/${encodeURIComponent(stored.id)}`)
+    }
+    return <ProtocolList kitchen={kitchen} known={known} opened={opened} />
+  }
+  const stored = known.find((each) => encodeURIComponent(each.id) === id || each.id === id)
+  if (stored) return <ReadProtocol key={stored.id} kitchen={kitchen} stored={stored} />
+  return (
+    <Page title="Protocols" actions={<Pad onPress={() => kitchen.go('#/protocols')}>All protocols</Pad>}>
+      <p role="status">That protocol is not here. Open its file again.</p>
+    </Page>
+  )
+}
+
+export { ProtocolsScreen as Protocols }
+export default ProtocolsScreen

@@ -1,0 +1,49 @@
+// All protocols, and the way to open another one.
+import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { EmptyState } from '../../parts/empty-state.tsx'
+import { estimateWords } from '../../parts/estimate-words.ts'
+import { Pad } from '../../parts/pad.tsx'
+import { Page } from '../../parts/page.tsx'
+import { atDefaults } from './at-defaults.ts'
+import { OpenFile } from './open-file.tsx'
+
+type Props = { kitchen: Kitchen; known: StoredProtocol[]; opened: (stored: StoredProtocol) => void }
+
+export function ProtocolList({ kitchen, known, opened }: Props): preact.JSX.Element {
+  return (
+    <Page title="Protocols">
+      {known.length === 0 ? (
+        <EmptyState title="No protocol yet">
+          <p>A protocol is a written method: what to add, when to lift, how long to hold.</p>
+          <p>Open one from a file.</p>
+        </EmptyState>
+      ) : (
+        <ul class="protocols-list">
+          {known.map((stored) => (
+            <li key={stored.id}>
+              <Pad kind="lesser" onPress={() => kitchen.go(`#/protocols/${encodeURIComponent(stored.id)}`)}>
+                <ProtocolLine stored={stored} />
+              </Pad>
+            </li>
+          ))}
+        </ul>
+      )}
+      <OpenFile kitchen={kitchen} opened={opened} />
+    </Page>
+  )
+}
+
+function ProtocolLine({ stored }: { stored: StoredProtocol }): preact.JSX.Element {
+  const { protocol, from, file } = stored
+  const programme = atDefaults(protocol)
+  const marks = [protocol.demo ? 'invented for the demo' : '', from === 'file' ? `from ${file}` : ''].filter(Boolean)
+  return (
+    <>
+      <span class="protocols-title">{protocol.title}</span>
+      {protocol.about ? <span class="protocols-about">{protocol.about}</span> : null}
+      <span class="soft">
+        {[programme ? estimateWords(programme) : 'Asks for figures first', ...marks].join(' · ')}
+      </span>
+    </>
+  )
+}

@@ -1,0 +1,47 @@
+// Before the heat: one lamp for each rung, in words. With a lamp out the pot may be started all the same, and what will
+// be missing is said.
+import type { Check } from '../../../core/pot/events.ts'
+import { Pad } from '../../parts/pad.tsx'
+import { Sheet } from '../../parts/sheet.tsx'
+import { Strip } from '../../parts/strip.tsx'
+
+const missing: Record<Check['what'], string> = {
+  sound: 'No call will be heard. Stay where you see the screen, and set a kitchen timer.',
+  screen: 'The screen may go dark, and calls with it. Set a kitchen timer.',
+  notices: 'No notice comes while the app is hidden. Keep it open.',
+  storage: 'The browser may clear the record. Export it when the pot is done.',
+  battery: 'The battery may not last. Put it on the charger.',
+  bench: 'Something is not set out. It will be missed when it is called for.'
+}
+
+type Props = { checks: readonly Check[]; busy: boolean; failed: string | null; start: () => void; back: () => void }
+
+export function BeforeHeat({ checks, busy, failed, start, back }: Props): preact.JSX.Element {
+  const out = checks.filter((check) => !check.ok)
+  return (
+    <Sheet title="Before the heat" onClose={back}>
+      <ul class="start-lamps">
+        {checks.map((check) => (
+          <li key={check.what} class="start-lamp" data-out={check.ok ? undefined : ''}>
+            <span class="start-lamp-mark" aria-hidden="true">
+              {check.ok ? '✓' : '–'}
+            </span>
+            <span>
+              <strong>{check.ok ? 'Ready: ' : 'Not ready: '}</strong>
+              {check.say}
+              {check.ok ? null : <span class="start-lamp-missing">{missing[check.what]}</span>}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {failed === null ? null : (
+        <Strip tone="bad" urgent>
+          {failed}
+        </Strip>
+      )}
+      <Pad kind="main" look="solid" disabled={busy} onPress={start}>
+        {out.length === 0 ? 'Start' : 'Start all the same'}
+      </Pad>
+    </Sheet>
+  )
+}

@@ -1,0 +1,102 @@
+// What is really in the bottles: their strength decides how much goes in.
+import type { InputProblem, Material, Protocol } from '../../../core/protocol/model.ts'
+import { ChoiceRow } from '../../parts/choice-row.tsx'
+import { TextField } from '../../parts/field.tsx'
+import type { BottleDraft, StartDraft } from '../../parts/start-draft.ts'
+import { problemAt } from './given.ts'
+
+type Props = {
+  protocol: Protocol
+  draft: StartDraft
+  change: (change: Partial<StartDraft>) => void
+  problems: readonly InputProblem[]
+}
+
+export function Bottles({ protocol, draft, change, problems }: Props): preact.JSX.Element | null {
+  const asked = protocol.materials.filter((material) => draft.bottles[material.id] !== undefined)
+  if (asked.length === 0) return null
+  return (
+    <section class="start-part" aria-labelledby="start-bottles">
+      <h2 id="start-bottles">Bottles</h2>
+      <p class="soft">Write what the labels say, not what the protocol presumes.</p>
+      {asked.map((material) => (
+        <Bottle
+          key={material.id}
+          material={material}
+          bottle={draft.bottles[material.id] as BottleDraft}
+          set={(bottle) =>
+            change({
+              bottles: {
+                ...draft.bottles,
+                [material.id]: { ...(draft.bottles[material.id] as BottleDraft), ...bottle }
+              }
+            })
+          }
+          problems={problems}
+        />
+      ))}
+    </section>
+  )
+}
+
+type BottleProps = {
+  material: Material
+  bottle: BottleDraft
+  set: (bottle: Partial<BottleDraft>) => void
+  problems: readonly InputProblem[]
+}
+
+function Bottle({ material, bottle, set, problems }: BottleProps): preact.JSX.Element {
+  const { id, kind, label } = material
+  const at = (part: string): string | null => problemAt(problems, `materials.${id}.${part}`)
+  // A mixed stock is as strong as what it is mixed from.
+  const liquid = (kind === 'stock' || kind === 'acid' || kind === 'other') && !material.parts
+  return (
+    <fieldset class="start-bottle">
+      <legend>{label}</legend>
+      <div class="start-grid">
+        <TextField
+          label="On the label"
+          value={bottle.name}
+          onInput={(name) => set({ name })}
+          id={`start-bottle-${id}-name`}
+          problem={at('name')}
+        />
+        {liquid ? (
+          <TextField
+            label="Strength"
+            kind="decimal"
+            unit="%"
+            value={bottle.percent}
+            onInput={(percent) => set({ percent })}
+            id={`start-bottle-${id}-percent`}
+            problem={at('percent')}
+          />
+        ) : null}
+      </div>
+      {liquid ? (
+        <ChoiceRow
+          legend={`Strength of ${label} is by`}
+          choices={[
+            { value: 'w/v', label: 'volume, g in 100 mL' },
+            { value: 'w/w', label: 'weight, g in 100 g' }
+          ]}
+          value={bottle.basis}
+          onChoose={(basis) => set({ basis: basis as BottleDraft['basis'] })}
+        />
+      ) : null}
+      {liquid && bottle.basis === 'w/w' ? (
+        <TextField
+          label="Density"
+          kind="decimal"
+          unit="g/mL"
+          hint="From the label or the data sheet. Acetic 56 %: 1.06; 80 %: 1.07."
+          value={bottle.density}
+          onInput={(density) => set({ density })}
+          id={`start-bottle-${id}-density`}
+          problem={at('density')}
+        />
+      ) : null}
+    </fieldset>
+  )
+}

@@ -1,0 +1,153 @@
+// The form of one pot, from its name to Start.
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { InputProblem } from '../../../core/protocol/model.ts'
+import { cautionsBeforeStart } from '../../../core/safety/before-start.ts'
+import type { BookLine, Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { estimateWords } from '../../parts/estimate-words.ts'
+import { Pad } from '../../parts/pad.tsx'
+import { Page } from '../../parts/page.tsx'
+import { draftOf, keepDraft, type StartDraft } from '../../parts/start-draft.ts'
+import { Strip } from '../../parts/strip.tsx'
+import { unitsOf } from '../../parts/units-of.ts'
+import { BeforeHeat } from './before-heat.tsx'
+import { Bench } from './bench.tsx'
+import { Bottles } from './bottles.tsx'
+import { Cautions } from './cautions.tsx'
+import { fieldId } from './field-id.ts'
+import { freeLetter, freshDraft } from './fresh-draft.ts'
+import { Goods } from './goods.tsx'
+import { PotName } from './pot-name.tsx'
+import { workOut } from './programme.ts'
+import { Questions } from './questions.tsx'
+import { shownToday } from './shown-today.ts'
+import { type Starting, useStarting } from './starting.ts'
+
+type Props = { kitchen: Kitchen; stored: StoredProtocol }
+
+export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
+  const units = unitsOf(kitchen.settings.value)
+  const { protocol } = stored
+  const [draft, setDraft] = useState<StartDraft>(
+    () => draftOf(stored.id) ?? freshDraft(protocol, kitchen.pots.peek(), units)
+  )
+  const earlier = useEarlier(kitchen)
+  const worked = useMemo(
+    () => workOut(protocol, draft, units),
+    [protocol, draft, units.mass, units.temperature, units.volume]
+  )
+  const { programme } = worked
+  const cautions = useMemo(() => (programme ? cautionsBeforeStart(programme) : []), [programme])
+  const starting = useStarting(kitchen, stored, { draft, worked, cautions })
+  const letter = freeLetter(kitchen.pots.value)
+  const change = (change: Partial<StartDraft>): void => {
+    const next = { ...draft, ...change }
+    setDraft(next)
+    keepDraft(stored.id, next)
+  }
+  const parts = { draft, change, problems: starting.asked ? worked.problems : [] }
+  return (
+    <Page title={protocol.title} actions={<Pad onPress={() => kitchen.go('#/start')}>Another protocol</Pad>}>
+      {protocol.demo ? <p class="soft">Invented for the demo.</p> : null}
+      {parts.problems.length > 0 ? <ProblemList problems={parts.problems} /> : null}
+      <PotName kitchen={kitchen} {...parts} />
+      <Goods protocol={protocol} units={units} earlier={earlier} letter={letter} {...parts} />
+      <Questions protocol={protocol} units={units} {...parts} />
+      <Bottles protocol={protocol} {...parts} />
+      {programme ? (
+        <>
+          <Bench
+            programme={programme}
+            potName={draft.colourway.trim() || `Pot ${letter}`}
+            units={units}
+            setOut={draft.setOut}
+            change={(setOut) => change({ setOut })}
+          />
+          <Cautions cautions={cautions} today={shownToday(kitchen)} />
+          <p>{`${estimateWords(programme)}.`}</p>
+        </>
+      ) : (
+        <Strip>The amounts, the cups and the cautions follow once the weights stand above.</Strip>
+      )}
+      <CalendarChoice kitchen={kitchen} />
+      <StartPad starting={starting} />
+    </Page>
+  )
+}
+
+/** What still rings when this page is dead. */
+function CalendarChoice({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
+  const chosen = kitchen.settings.value.calendarAtStart
+  return (
+    <label class="start-calendar">
+      <input
+        type="checkbox"
+        checked={chosen}
+        onChange={(event) => void kitchen.changeSettings({ calendarAtStart: event.currentTarget.checked })}
+      />
+      <span>
+        Also save the coming alerts as a calendar file, for when this device or page ends.{' '}
+        <span class="soft">A snapshot: when times move, save it again from the Stove's menu.</span>
+      </span>
+    </label>
+  )
+}
+
+function StartPad({ starting }: { starting: Starting }): preact.JSX.Element {
+  const { checks, failed, busy, press, begin, back } = starting
+  return (
+    <>
+      {failed === null || checks !== null ? null : (
+        <Strip tone="bad" urgent>
+          {failed}
+        </Strip>
+      )}
+      <Pad kind="main" look="solid" disabled={busy} onPress={press}>
+        Start
+      </Pad>
+      {checks === null ? null : (
+        <BeforeHeat checks={checks} busy={busy} failed={failed} start={() => begin(checks)} back={back} />
+      )}
+    </>
+  )
+}
+
+/** Earlier pots, for a used bath or dyed yarn. */
+function useEarlier(kitchen: Kitchen): BookLine[] {
+  const [lines, setLines] = useState<BookLine[]>([])
+  useEffect(() => {
+    let here = true
+    kitchen.book(0, kitchen.now.peek() + 1, 20).then((found) => {
+      if (here) setLines(found)
+    })
+    return () => {
+      here = false
+    }
+  }, [kitchen])
+  return lines
+}
+
+/** All of them at once, each leading to its field. */
+function ProblemList({ problems }: { problems: readonly InputProblem[] }): preact.JSX.Element {
+  return (
+    <div class="start-problems" role="alert">
+      <h2>{problems.length === 1 ? 'One thing to put right' : `${problems.length} things to put right`}</h2>
+      <ul>
+        {problems.map((problem) => {
+          const id = fieldId(problem.field)
+          const words = `${problem.what} ${problem.instead}`
+          return (
+            <li key={`${problem.field} ${problem.code}`}>
+              {id === null ? (
+                words
+              ) : (
+                <button type="button" onClick={() => document.getElementById(id)?.focus()}>
+                  {words}
+                </button>
+              )}
+            </li>
+          )
+        })}
+      </ul>
+    </div>
+  )
+}

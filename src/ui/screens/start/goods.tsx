@@ -1,0 +1,131 @@
+// The goods: tagged skeins with their dry weights, the fibre, and what bath and yarn they come from.
+import type { InputProblem, Protocol } from '../../../core/protocol/model.ts'
+import { readMass, showMass, type Units } from '../../../core/quantity/index.ts'
+import type { BookLine } from '../../kitchen.ts'
+import { SelectField, TextField } from '../../parts/field.tsx'
+import { Pad } from '../../parts/pad.tsx'
+import type { SkeinDraft, StartDraft } from '../../parts/start-draft.ts'
+import { problemAt } from './given.ts'
+import { notInBook } from './identity.ts'
+
+const fibres = [
+  'wool',
+  'shrink-resist wool',
+  'wool and nylon',
+  'silk',
+  'wool and silk',
+  'nylon',
+  'alpaca',
+  'mohair',
+  'cotton',
+  'linen'
+]
+
+type Props = {
+  protocol: Protocol
+  draft: StartDraft
+  change: (change: Partial<StartDraft>) => void
+  problems: readonly InputProblem[]
+  units: Units
+  earlier: readonly BookLine[]
+  letter: string
+}
+
+export function Goods(props: Props): preact.JSX.Element {
+  const { draft, change, problems, units, letter } = props
+  const set = (index: number, skein: Partial<SkeinDraft>): void =>
+    change({ skeins: draft.skeins.map((each, i) => (i === index ? { ...each, ...skein } : each)) })
+  return (
+    <section class="start-part" aria-labelledby="start-goods">
+      <h2 id="start-goods">Goods</h2>
+      <ul class="start-skeins">
+        {draft.skeins.map((skein, i) => (
+          <li key={i} class="start-skein">
+            <TextField
+              label={`Tag ${i + 1}`}
+              value={skein.tag}
+              onInput={(tag) => set(i, { tag })}
+              id={`start-tag-${i}`}
+              problem={problemAt(problems, `skeins.${i}.tag`)}
+            />
+            <TextField
+              label="Dry weight"
+              kind="decimal"
+              unit={/[a-z]/i.test(skein.mass) ? undefined : units.mass === 'us' ? 'oz' : 'g'}
+              value={skein.mass}
+              onInput={(mass) => set(i, { mass })}
+              id={`start-mass-${i}`}
+              problem={problemAt(problems, `skeins.${i}.mass`)}
+            />
+            <Pad
+              label={`Remove skein ${skein.tag}`}
+              disabled={draft.skeins.length === 1}
+              onPress={() => change({ skeins: draft.skeins.filter((_, at) => at !== i) })}
+            >
+              Remove
+            </Pad>
+          </li>
+        ))}
+      </ul>
+      <div class="start-row">
+        <Pad onPress={() => change({ skeins: [...draft.skeins, nextSkein(draft.skeins, letter)] })}>Add a skein</Pad>
+        <p class="start-total">{totalWords(draft.skeins, units)}</p>
+      </div>
+      <TextField
+        label="Fibre"
+        suggestions={fibres}
+        hint="Shrink-resist wool strikes sooner and cooler."
+        value={draft.fibre}
+        onInput={(fibre) => change({ fibre })}
+        id="start-fibre"
+        problem={problemAt(problems, 'fibre')}
+      />
+      <Before {...props} />
+    </section>
+  )
+}
+
+function nextSkein(skeins: readonly SkeinDraft[], letter: string): SkeinDraft {
+  const tags = new Set(skeins.map((skein) => skein.tag.trim()))
+  let n = skeins.length + 1
+  while (tags.has(`${letter}${n}`)) n++
+  return { tag: `${letter}${n}`, mass: skeins.at(-1)?.mass ?? '' }
+}
+
+function totalWords(skeins: readonly SkeinDraft[], units: Units): string {
+  const masses = skeins.map((skein) => readMass(skein.mass, { bareUnit: units.mass === 'us' ? 'oz' : 'g' }))
+  const known = masses.every((mass) => mass.ok && mass.value > 0)
+  const total = masses.reduce((sum, mass) => sum + (mass.ok ? mass.value : 0), 0)
+  return known ? `Together ${showMass(total, units)}` : 'Together: weights are missing'
+}
+
+/** A used bath, or yarn that is dyed over. */
+function Before({ protocol, draft, change, problems, earlier }: Props): preact.JSX.Element | null {
+  if (earlier.length === 0 && protocol.parent === 'none') return null
+  const options = (none: string, words: string, other: string): { value: string; label: string }[] => [
+    { value: '', label: none },
+    ...earlier.map((line) => ({ value: line.potId, label: `${words} ${line.batchName}` })),
+    { value: notInBook, label: other }
+  ]
+  return (
+    <div class="start-pair">
+      <SelectField
+        label="Bath"
+        options={options('Fresh', 'Bath of', 'Used, not in this book')}
+        hint={draft.bathOf === '' ? undefined : 'How much dye is left in it is not known.'}
+        value={draft.bathOf}
+        onChange={(bathOf) => change({ bathOf })}
+        id="start-bath-of"
+        problem={problemAt(problems, 'bathOf')}
+      />
+      <SelectField
+        label="Yarn"
+        options={options('Undyed', 'Dyed as', 'Dyed, not in this book')}
+        value={draft.yarnOf}
+        onChange={(yarnOf) => change({ yarnOf })}
+        id="start-yarn-of"
+        problem={problemAt(problems, 'yarnOf')}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,68 @@
+// Starting a pot: choose a protocol, say what goes in, look before the heat, start.
+import { useEffect, useState } from 'preact/hooks'
+import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { EmptyState } from '../../parts/empty-state.tsx'
+import { Pad } from '../../parts/pad.tsx'
+import { Page } from '../../parts/page.tsx'
+import { withOpened } from '../../parts/start-draft.ts'
+import { StartForm } from './form.tsx'
+import './style.css'
+
+export type StartScreenProps = { kitchen: Kitchen; protocolId?: string }
+
+export function StartScreen({ kitchen, protocolId }: StartScreenProps): preact.JSX.Element {
+  const [known, setKnown] = useState<StoredProtocol[] | null>(null)
+  useEffect(() => {
+    let here = true
+    kitchen.protocols().then((found) => {
+      if (here) setKnown(withOpened(found))
+    })
+    return () => {
+      here = false
+    }
+  }, [kitchen])
+  if (known === null) {
+    return (
+      <Page title="Start a pot">
+        <p>Reading the protocols.</p>
+      </Page>
+    )
+  }
+  const stored = protocolId
+    ? known.find((each) => each.id === protocolId || encodeURIComponent(each.id) === protocolId)
+    : undefined
+  if (stored) return <StartForm key={stored.id} kitchen={kitchen} stored={stored} />
+  return <Choose kitchen={kitchen} known={known} missing={protocolId !== undefined && protocolId !== ''} />
+}
+
+export default StartScreen
+
+type ChooseProps = { kitchen: Kitchen; known: StoredProtocol[]; missing: boolean }
+
+function Choose({ kitchen, known, missing }: ChooseProps): preact.JSX.Element {
+  if (known.length === 0) {
+    return (
+      <Page title="Start a pot">
+        <EmptyState title="No protocol yet" actions={<Pad onPress={() => kitchen.go('#/protocols')}>Open a file</Pad>}>
+          <p>A pot runs by a protocol. Open one from a file.</p>
+        </EmptyState>
+      </Page>
+    )
+  }
+  return (
+    <Page title="Start a pot">
+      {missing ? <p role="status">That protocol is not here. Choose another, or open its file again.</p> : null}
+      <p>Which protocol?</p>
+      <ul class="start-choose">
+        {known.map((each) => (
+          <li key={each.id}>
+            <Pad kind="lesser" onPress={() => kitchen.go(`#/start/${encodeURIComponent(each.id)}`)}>
+              <span>{each.protocol.title}</span>
+              {each.protocol.about ? <span class="soft">{each.protocol.about}</span> : null}
+            </Pad>
+          </li>
+        ))}
+      </ul>
+    </Page>
+  )
+}

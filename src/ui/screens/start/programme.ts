@@ -1,0 +1,63 @@
+// The form as a programme, worked out again with each change.
+import type { InputProblem, Programme, ProgrammeInputs, Protocol } from '../../../core/protocol/model.ts'
+import { programmeOf } from '../../../core/protocol/programme.ts'
+import type { Units } from '../../../core/quantity/index.ts'
+import type { StartDraft } from '../../parts/start-draft.ts'
+import { placed } from './field-id.ts'
+import { otherBurner } from './fresh-draft.ts'
+import { givenOf } from './given.ts'
+
+export type Worked = { inputs: ProgrammeInputs; programme: Programme | null; problems: InputProblem[] }
+
+export function workOut(protocol: Protocol, draft: StartDraft, units: Units): Worked {
+  const given = givenOf(protocol, draft, units)
+  const problems = [...given.problems, ...missing(protocol, draft)]
+  const made = programmeOf(protocol, given.inputs)
+  if (made.ok) {
+    const programme = given.problems.length > 0 ? null : { ...made.programme, given: given.inputs }
+    return { inputs: given.inputs, programme, problems }
+  }
+  // What this screen has said about a field need not be said twice.
+  const said = new Set(problems.map((problem) => problem.field))
+  const more = made.problems
+    .map((problem) => placed(problem, protocol, draft))
+    .filter((problem) => !said.has(problem.field))
+  return { inputs: given.inputs, programme: null, problems: [...problems, ...more] }
+}
+
+function missing(protocol: Protocol, draft: StartDraft): InputProblem[] {
+  const problems: InputProblem[] = []
+  if (draft.burner === otherBurner && draft.otherBurner.trim() === '') {
+    problems.push({
+      code: 'burner-missing',
+      field: 'burner',
+      what: 'The place has no name.',
+      instead: 'Write where the pot stands.'
+    })
+  }
+  if (draft.fibre.trim() === '') {
+    problems.push({
+      code: 'fibre-missing',
+      field: 'fibre',
+      what: 'The fibre is missing.',
+      instead: 'Write what the label says, for example wool.'
+    })
+  }
+  if (protocol.parent === 'bath' && draft.bathOf === '') {
+    problems.push({
+      code: 'bath-missing',
+      field: 'bathOf',
+      what: 'This protocol goes on in a used bath.',
+      instead: 'Choose which.'
+    })
+  }
+  if (protocol.parent === 'batch' && draft.yarnOf === '') {
+    problems.push({
+      code: 'yarn-missing',
+      field: 'yarnOf',
+      what: 'This protocol dyes over dyed yarn.',
+      instead: 'Choose which batch.'
+    })
+  }
+  return problems
+}

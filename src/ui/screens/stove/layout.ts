@@ -1,0 +1,13 @@
+// How the Stove is laid out: one bath large on a phone, each bath whole where there is room for it.
+import type { Box } from '../../parts/box.ts'
+
+export type Layout = 'one' | 'side' | 'whole'
+
+/** A bath narrower than this can't hold an act that is read from across the kitchen. */
+const BATH_LEAST_PX = 250
+const TALL_LEAST_PX = 560
+
+export function layoutFor({ width, height }: Box, pots: number): Layout {
+  if (height < TALL_LEAST_PX && width > height) return 'side'
+  return width >= 700 && width / Math.max(1, pots) >= BATH_LEAST_PX ? 'whole' : 'one'
+}

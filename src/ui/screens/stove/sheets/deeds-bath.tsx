@@ -1,0 +1,138 @@
+import { useState } from 'preact/hooks'
+import type { Amount } from '../../../../core/protocol/model.ts'
+import { stepsOf } from '../../../../core/protocol/tree.ts'
+import { ChoiceRow } from '../../../parts/choice-row.tsx'
+import { SelectField, TextField } from '../../../parts/field.tsx'
+import { Pad } from '../../../parts/pad.tsx'
+import { enteredAmount } from '../amount.ts'
+import { livePots, nameOf } from '../live.ts'
+import type { Deed, DeedProps } from './deed.ts'
+import { NumberStep } from './number-step.tsx'
+
+const levels = ['at the mark', 'above', 'below'].map((value) => ({ value, label: value }))
+const TOP_UP_ML = 200
+
+function TopUp({ send, stage }: DeedProps): preact.JSX.Element {
+  const [volumeML, setVolumeML] = useState<number | null>(TOP_UP_ML)
+  const [tempC, setTempC] = useState<number | null>(null)
+  const [before, setBefore] = useState<string>('below')
+  const [after, setAfter] = useState<string>('at the mark')
+  const topUp = (): void => {
+    send({ type: 'TopUp', volumeML: volumeML ?? TOP_UP_ML, tempC, levelBefore: before, levelAfter: after })
+  }
+  return (
+    <>
+      <p>Water at the bath’s own temperature, at the wall, skeins lifted.</p>
+      <NumberStep
+        legend="Water added"
+        unit="mL"
+        value={volumeML}
+        first={TOP_UP_ML}
+        steps={[100, 10]}
+        onValue={setVolumeML}
+      />
+      <NumberStep legend="The water was" unit="°C" value={tempC} first={60} none="not read" onValue={setTempC} />
+      <ChoiceRow legend="Level before" kind="lesser" choices={levels} value={before} onChoose={setBefore} />
+      <ChoiceRow legend="Level after" kind="lesser" choices={levels} value={after} onChoose={setAfter} />
+      <Pad kind="main" look="solid" layoutKey="top up" disabled={stage.busy.value} onPress={topUp}>
+        Topped up
+      </Pad>
+    </>
+  )
+}
+
+type Cup = { path: string; amount: Amount; label: string }
+
+/** The cups of this pot that were not yet said to be in. */
+function cupsLeft({ pot }: DeedProps): Cup[] {
+  const { programme, ended } = pot.state
+  return stepsOf(programme).flatMap(({ path, dose, knot }) =>
+    dose && ended[path] === undefined ? [{ path, amount: dose.amount, label: dose.cup ?? knot }] : []
+  )
+}
+
+function Elsewhere(props: DeedProps): preact.JSX.Element {
+  const { kitchen, stage, pot } = props
+  const cups = cupsLeft(props)
+  const others = livePots(kitchen.pots.value).filter((p) => p.potId !== pot.potId)
+  const [cup, setCup] = useState(cups[0] ?? null)
+  const [value, setValue] = useState<number | null>(cup?.amount.value ?? null)
+  const go = (toPotId: string): void => {
+    if (!cup) return
+    const amount = enteredAmount(cup.amount, value ?? cup.amount.value)
+    stage.busy.value = true
+    void kitchen.sendAddedElsewhere(pot.potId, cup.path, toPotId, amount).then((sent) => {
+      stage.busy.value = false
+      if (sent.ok) stage.close()
+      else stage.said.value = { potId: pot.potId, say: sent.say }
+    })
+  }
+  if (!cup) return <p>No cup of this pot is left.</p>
+  return (
+    <>
+      <SelectField
+        label={`Which cup of ${nameOf(pot)}`}
+        value={cup.path}
+        options={cups.map((c) => ({ value: c.path, label: `${c.label}, ${c.amount.asEntered}` }))}
+        onChange={(path) => {
+          const chosen = cups.find((c) => c.path === path) ?? cup
+          setCup(chosen)
+          setValue(chosen.amount.value)
+        }}
+      />
+      <NumberStep
+        legend="How much"
+        unit={cup.amount.unit}
+        value={value}
+        first={cup.amount.value}
+        steps={[10, 1]}
+        onValue={setValue}
+      />
+      <h3>It went into</h3>
+      {others.map((other) => (
+        <Pad
+          key={other.potId}
+          kind="main"
+          look="solid"
+          layoutKey="elsewhere"
+          disabled={stage.busy.value}
+          onPress={() => go(other.potId)}
+        >
+          {nameOf(other)}
+        </Pad>
+      ))}
+    </>
+  )
+}
+
+const units: readonly { value: Amount['unit']; label: string }[] = [
+  { value: 'mL', label: 'mL' },
+  { value: 'g', label: 'g' }
+]
+
+function Unplanned({ pot, send, stage }: DeedProps): preact.JSX.Element {
+  const known = [...new Set(pot.state.programme.setOut.map((s) => s.amount.of))]
+  const [of, setOf] = useState(known[0] ?? '')
+  const [unit, setUnit] = useState<Amount['unit']>('mL')
+  const [value, setValue] = useState<number | null>(10)
+  const add = (): void => {
+    const amount: Amount = { value: value ?? 10, unit, of: of.trim(), asEntered: '' }
+    send({ type: 'AddUnplanned', amount: enteredAmount(amount, amount.value) })
+  }
+  return (
+    <>
+      <TextField label="What went in" value={of} suggestions={known} onInput={setOf} />
+      <ChoiceRow legend="In" kind="lesser" choices={units} value={unit} onChoose={setUnit} />
+      <NumberStep legend="How much" unit={unit} value={value} first={10} steps={[10, 1]} onValue={setValue} />
+      <Pad kind="main" look="solid" layoutKey="unplanned" disabled={of.trim() === '' || stage.busy.value} onPress={add}>
+        It is in
+      </Pad>
+    </>
+  )
+}
+
+export const bathDeeds: Deed[] = [
+  { id: 'top-up', say: 'Topped up', group: 'Bath', fits: () => true, Form: TopUp },
+  { id: 'unplanned', say: 'Added, not planned', group: 'Bath', fits: () => true, Form: Unplanned },
+  { id: 'elsewhere', say: 'Cup went into another pot', group: 'Bath', fits: () => true, Form: Elsewhere }
+]

@@ -1,0 +1,63 @@
+import { AskPanel } from '../ask/ask-panel.tsx'
+import { TextAnswer } from '../ask/text-answer.tsx'
+import { expectedTempC } from '../expected.ts'
+import type { Deed, DeedProps, SheetDeed } from './deed.ts'
+
+function Temperature({ kitchen, pot, send }: DeedProps): preact.JSX.Element {
+  return (
+    <AskPanel
+      question={{ kind: 'temperature', lowC: null, highC: null }}
+      expectedC={expectedTempC(pot.state, null, kitchen.now.peek())}
+      settings={kitchen.settings.value}
+      look="plain"
+      layoutKey="temperature"
+      onAnswer={(answer) => answer.kind === 'temperature' && send({ type: 'ReadTemperature', tempC: answer.tempC })}
+    />
+  )
+}
+
+function Ph({ kitchen, send }: DeedProps): preact.JSX.Element {
+  return (
+    <>
+      <p>Cool a spoonful. Read at the strip’s own seconds.</p>
+      <AskPanel
+        question={{ kind: 'ph', low: null, high: null }}
+        expectedC={0}
+        settings={kitchen.settings.value}
+        look="plain"
+        layoutKey="ph"
+        onAnswer={(answer) => answer.kind === 'ph' && send({ type: 'ReadPh', reading: answer.reading })}
+      />
+    </>
+  )
+}
+
+function Judge({ kitchen, send }: DeedProps): preact.JSX.Element {
+  return (
+    <AskPanel
+      question={{ kind: 'grade', of: 'bath', enough: null }}
+      expectedC={0}
+      settings={kitchen.settings.value}
+      look="plain"
+      layoutKey="grade"
+      onAnswer={(answer) => {
+        if (answer.kind === 'grade') send({ type: 'Judge', of: 'bath', grade: answer.grade, hue: answer.hue })
+      }}
+    />
+  )
+}
+
+function Note({ send }: DeedProps): preact.JSX.Element {
+  return <TextAnswer ask="What was seen" onText={(text) => send({ type: 'WriteNote', text })} />
+}
+
+const always = (): boolean => true
+
+export const readDeeds: (Deed | SheetDeed)[] = [
+  { id: 'temperature', say: 'Read °C', group: 'Read', fits: always, Form: Temperature },
+  { id: 'ph', say: 'Read pH', group: 'Read', fits: always, Form: Ph },
+  { id: 'judge', say: 'Judge the bath', group: 'Read', fits: always, Form: Judge },
+  { id: 'note', say: 'Note', group: 'Read', fits: always, Form: Note },
+  { id: 'photo', say: 'Photo', group: 'Read', fits: always, opens: 'photo' },
+  { id: 'voice', say: 'Voice note', group: 'Read', fits: always, opens: 'voice' }
+]

@@ -1,0 +1,119 @@
+// What the Stove itself knows: which pot is shown, what is open over it, what was just said. Nothing of the domain.
+import { type Signal, signal } from '@preact/signals'
+import type { PotCommand } from '../../../core/pot/commands.ts'
+import type { Amount, Question } from '../../../core/protocol/model.ts'
+import type { Kitchen, SendOptions, Sent, Via } from '../../kitchen.ts'
+import type { ReadyPhoto } from '../../media.ts'
+import { livePots } from './live.ts'
+
+export type Open =
+  | { kind: 'read'; potId: string }
+  | { kind: 'ask'; potId: string; path: string; question: Question }
+  | { kind: 'not-yet'; potId: string; path: string }
+  | { kind: 'amount'; potId: string; path: string; planned: Amount }
+  | { kind: 'more'; potId: string }
+  | { kind: 'note'; potId: string }
+  | { kind: 'resume'; potId: string }
+  | { kind: 'finish'; potId: string }
+  | { kind: 'trouble'; potId: string }
+  /** `during`: the call that filled the screen when it was opened. A later one comes first. */
+  | { kind: 'photo' | 'voice'; potId: string; during: string | null }
+
+/** A picture on its way to the journal. It outlives its sheet, which steps aside for a call. */
+export type PhotoDraft =
+  | { kind: 'reading' }
+  | { kind: 'failed'; say: string }
+  | { kind: 'ready'; photo: ReadyPhoto; what: string; commandId: string }
+
+export type { Via } from '../../kitchen.ts'
+
+/** What last touched the app. */
+export type Hand = { via: Via }
+
+export type Stage = {
+  shown: Signal<string | null>
+  open: Signal<Open | null>
+  /** Calls laid aside to look at the pots, by key. */
+  aside: Signal<ReadonlySet<string>>
+  /** Collisions that the dyer has been told of. */
+  clashesSeen: Signal<ReadonlySet<string>>
+  /** The call that fills the screen. */
+  called: Signal<string | null>
+  /** How long ago the act was; goes back to now after each answer. */
+  agoMs: Signal<number>
+  busy: Signal<boolean>
+  /** Pictures not yet kept, by pot. */
+  photos: Signal<Readonly<Record<string, PhotoDraft | undefined>>>
+  hand: Hand
+  /** How often the call was asked for once more. */
+  saidAgain: Signal<number>
+  /** A refusal or a failed write, in words. */
+  said: Signal<{ potId: string; say: string } | null>
+  /** What the last answer was, for the undo strip. */
+  answered: Signal<{ potId: string; commandAtMs: number } | null>
+  send(potId: string, command: PotCommand, via?: Via, more?: SendOptions): Promise<Sent>
+  /** A deed that may need more than one command; stops at the first that fails. */
+  sendAll(potId: string, commands: PotCommand[], via?: Via, more?: SendOptions): Promise<Sent>
+  /** Written down beside what goes on; nobody waits for it. */
+  note(potId: string, command: PotCommand): void
+  close(): void
+  /** All skeins of a pot, by their tags. */
+  tagsOf(potId: string): string[]
+}
+
+/** The sheet that lies open; null also while it steps aside for a call that came after it. */
+export function openNow({ open, called }: Pick<Stage, 'open' | 'called'>): Open | null {
+  const sheet = open.value
+  if (sheet === null || !('during' in sheet)) return sheet
+  return called.value === null || called.value === sheet.during ? sheet : null
+}
+
+export function makeStage(kitchen: Kitchen): Stage {
+  const stage: Stage = {
+    shown: signal(null),
+    open: signal(null),
+    aside: signal(new Set()),
+    clashesSeen: signal(new Set()),
+    called: signal(null),
+    agoMs: signal(0),
+    busy: signal(false),
+    photos: signal({}),
+    hand: { via: 'tap' },
+    saidAgain: signal(0),
+    said: signal(null),
+    answered: signal(null),
+    send: (potId, command, via, more) => stage.sendAll(potId, [command], via, more),
+    sendAll: async (potId, commands, via = stage.hand.via, more = {}) => {
+      stage.busy.value = true
+      stage.said.value = null
+      let sent: Sent = { ok: true }
+      try {
+        for (const command of commands) {
+          sent = await kitchen.send(potId, command, { agoMs: stage.agoMs.value, via, ...more })
+          if (!sent.ok) break
+        }
+      } finally {
+        stage.busy.value = false
+      }
+      if (sent.ok) {
+        // What stands after an undo is an earlier act: nothing new was written down.
+        const undid = commands.some(({ type }) => type === 'Undo')
+        stage.answered.value = undid ? null : { potId, commandAtMs: kitchen.now.peek() }
+        stage.agoMs.value = 0
+      } else stage.said.value = { potId, say: sent.say }
+      return sent
+    },
+    note: (potId, command) => {
+      void kitchen.send(potId, command)
+    },
+    tagsOf: (potId) => {
+      const pot = livePots(kitchen.pots.peek()).find((p) => p.potId === potId)
+      return pot?.state.pot.skeins.map((skein) => skein.tag) ?? []
+    },
+    close: () => {
+      stage.open.value = null
+      stage.agoMs.value = 0
+    }
+  }
+  return stage
+}

@@ -1,0 +1,48 @@
+// @vitest-environment happy-dom
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { storedProtocols } from '../../src/app/stored-protocols.ts'
+import { memoryKept } from '../../src/shell/settings/kept.ts'
+
+const text = readFileSync('protocols/dip-gradient.yaml', 'utf8')
+const file = (content: BlobPart, name = 'mine.yaml'): File => new File([content], name)
+
+describe('protocols', () => {
+  it('that are built in are there at once, each under an id that fits an address', async () => {
+    const all = await storedProtocols(memoryKept()).protocols()
+    expect(all.length).toBeGreaterThanOrEqual(6)
+    for (const { id, from } of all) expect([encodeURIComponent(id), from]).toEqual([id, 'built-in'])
+  })
+
+  it('from a file are kept for the next visit, once, whatever the file is called', async () => {
+    const kept = memoryKept()
+    const first = await storedProtocols(kept).openProtocolFile(file(text))
+    if (!first.ok) throw new Error(JSON.stringify(first.problems))
+    await storedProtocols(kept).openProtocolFile(file(text, 'same text.yaml'))
+    const own = (await storedProtocols(kept).protocols()).filter(({ from }) => from === 'file')
+    expect(own.map(({ id, text: kept }) => [id, kept])).toEqual([[first.stored.id, text]])
+  })
+
+  it('from a file can be started though nothing can be kept', async () => {
+    const full = { ...memoryKept(), set: () => Promise.reject(new Error('full')) }
+    expect(await storedProtocols(full).openProtocolFile(file(text))).toMatchObject({ ok: true })
+  })
+
+  it('with mistakes are refused with the line, what is wrong and what would be right', async () => {
+    const opened = await storedProtocols(memoryKept()).openProtocolFile(
+      file('strandline: 1\ntitle: Demo\nsteps:\n- hoover: {}\n')
+    )
+    expect(opened).toMatchObject({ ok: false, problems: [{ line: 4, what: expect.stringContaining('hoover') }] })
+  })
+
+  it('that are no protocol files at all are refused before they are read', async () => {
+    const { openProtocolFile } = storedProtocols(memoryKept())
+    expect(await openProtocolFile(file('x'.repeat(10_000_000)))).toMatchObject({
+      ok: false,
+      problems: [{ code: 'file-too-large', what: expect.stringContaining('at most 256 kB') }]
+    })
+    expect(await openProtocolFile(file(new Uint8Array([0xff, 0x00, 0xfe])))).toMatchObject({
+      problems: [{ code: 'file-not-text' }]
+    })
+  })
+})

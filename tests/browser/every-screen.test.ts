@@ -1,0 +1,89 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { AxeResults } from 'axe-core'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { startPot } from './stage/dyer.ts'
+import { pressUntilGone, pressUntilThere } from './stage/press.ts'
+import { openStage, type Stage, type Visit } from './stage/stage.ts'
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+
+/** What axe finds on the screen as it is: the rule and the first place of each. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe)
+  const results = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()
+  )
+  return results.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`)
+}
+
+const heading = (page: Page, name: string): Promise<void> => page.getByRole('heading', { name, level: 1 }).waitFor()
+
+async function go(page: Page, route: string): Promise<void> {
+  await page.evaluate((to) => {
+    location.hash = to
+  }, route)
+}
+
+describe.each(['light', 'dark'] as const)('every screen, %s', (colorScheme) => {
+  let stage: Stage
+  let visit: Visit
+  let page: Page
+  beforeAll(async () => {
+    stage = await openStage()
+    // axe is a script of the test's own: the app's policy would not let it in.
+    visit = await stage.visit({ colorScheme, bypassCSP: true })
+    page = visit.page
+    await page.goto(`${stage.host.address}?rehearse`)
+  })
+  afterAll(() => stage?.close())
+
+  it('the empty Stove, Start, Protocols, Dye book and Settings are accessible', async () => {
+    await page.getByRole('heading', { name: 'No pot is on' }).waitFor()
+    expect(await violations(page)).toEqual([])
+    for (const [route, name] of [
+      ['#/start', 'Start a pot'],
+      ['#/protocols', 'Protocols'],
+      ['#/protocols/dip-gradient', 'Dip gradient'],
+      ['#/dye-book', 'Dye book'],
+      ['#/settings', 'Settings'],
+      ['#/device-check', 'Device check']
+    ] as const) {
+      await go(page, route)
+      await heading(page, name)
+      expect(await violations(page), route).toEqual([])
+    }
+  })
+
+  it('the Start form, a call, its sheets, the Stove with a pot and a record are accessible', async () => {
+    await go(page, '#/start/dip-gradient')
+    await heading(page, 'Dip gradient')
+    expect(await violations(page), 'the form').toEqual([])
+    await startPot(page, { title: 'Dip gradient', colourway: 'Moss', massG: 100 })
+    const call = page.locator('.call')
+    await call.waitFor()
+    expect(await violations(page), 'a call').toEqual([])
+    for (const name of ['Not yet', 'Moss: more']) {
+      await pressUntilThere(call.getByRole('button', { name, exact: true }), page.getByRole('dialog'))
+      expect(await violations(page), name).toEqual([])
+      await page.keyboard.press('Escape')
+      await page.getByRole('dialog').waitFor({ state: 'detached' })
+    }
+    await pressUntilGone(call.getByRole('button', { name: 'See pots' }), call)
+    expect(await violations(page), 'the Stove with a pot').toEqual([])
+    await go(page, '#/dye-book')
+    await page
+      .getByRole('link', { name: /Moss/ })
+      .or(page.getByRole('button', { name: /^Moss/ }))
+      .first()
+      .tap()
+    await page.getByRole('heading', { name: /Moss/ }).first().waitFor()
+    expect(await violations(page), 'a record').toEqual([])
+  })
+
+  it('nothing was asked of any other place, and the browser complained of nothing', () => {
+    expect(visit.elsewhere()).toEqual([])
+    expect(visit.complaints).toEqual([])
+  })
+})

@@ -1,0 +1,166 @@
+// What a hidden, slowed and frozen page still does: Chromium with its own throttling, and a control that shows it bites.
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { turns } from '../../src/desk/bench/bench-programme.ts'
+import { type Host, hostOf } from '../../src/desk/bench/host.ts'
+import { potFor } from '../../src/desk/bench/kitchen-page.ts'
+import { type RawBrowser, type RawPage, rawBrowser } from '../../src/desk/bench/raw-browser.ts'
+
+/** A page that is hidden and silent wakes once a minute from its second hidden second on. */
+const slowed = ['--enable-features=IntensiveWakeUpThrottling:grace_period_seconds/1']
+const noWorker = `globalThis.Worker = class { constructor() { throw new Error('no worker here') } }`
+/** So many more than a bare worker's timer would be: DESIGN.md, what is good enough. */
+const HIDDEN_LATE_MOST_MS = 100
+
+let host: Host
+const browsers: RawBrowser[] = []
+beforeAll(async () => {
+  host = await hostOf(process.env.STRANDLINE_DIST ?? '')
+})
+afterAll(async () => {
+  await Promise.all(browsers.map((browser) => browser.close()))
+  await host?.stop()
+})
+
+type Kitchen = { page: RawPage; hide(): Promise<void>; show(): Promise<void> }
+
+async function kitchen({
+  sound,
+  more = [],
+  before
+}: {
+  sound: boolean
+  more?: string[]
+  before?: string
+}): Promise<Kitchen> {
+  const browser = await rawBrowser(process.env.CHROME_PATH, more)
+  browsers.push(browser)
+  const page = await browser.open(`${host.address}?rehearse=1`, before)
+  await page.until(`document.querySelector('.stove .pad-main')`)
+  if (sound) {
+    await page.evaluate(`document.dispatchEvent(new PointerEvent('pointerup'))`, true)
+    await page.until(`document.body.textContent.includes('Sound ready')`)
+  }
+  const other = await browser.open('about:blank')
+  await page.toFront()
+  return {
+    page,
+    async hide() {
+      await other.toFront()
+      await page.until(`document.visibilityState === 'hidden'`)
+    },
+    async show() {
+      await page.toFront()
+      await page.until(`document.visibilityState === 'visible'`)
+    }
+  }
+}
+
+/** Starts a pot that calls again and again, each call `waitMs` after the one before was answered, and answers each in
+ * the page as soon as it is told of it. How late each was told, ms, gathers in `late`. */
+async function callAgainAndAgain(page: RawPage, calls: number, waitMs: number): Promise<void> {
+  const start = potFor('Plum', turns(calls, waitMs))
+  await page.evaluate(`(async () => {
+    const { kitchen, clock } = strandlineRehearsal
+    globalThis.late = []
+    kitchen.pots.subscribe((pots) => {
+      const call = pots[0]?.alerts.find(({ kind }) => kind === 'call')
+      if (call === undefined || globalThis.late.some(({ key }) => key === call.key)) return
+      globalThis.late.push({ key: call.key, ms: clock.nowMs() - call.atMs })
+      setTimeout(() => kitchen.send('Plum', { type: 'MarkDone', path: call.path }))
+    })
+    await kitchen.start(${JSON.stringify(start)})
+  })()`)
+}
+
+const lateOf = async (page: RawPage): Promise<number[]> =>
+  (await page.evaluate<{ ms: number }[]>('globalThis.late')).map(({ ms }) => ms)
+
+describe.concurrent('a hidden page', () => {
+  it('that sounds keeps its time', async () => {
+    const { page, hide } = await kitchen({ sound: true, more: slowed })
+    await callAgainAndAgain(page, 20, 1_500)
+    await page.until('globalThis.late.length >= 2')
+    await hide()
+    const before = (await lateOf(page)).length
+    await page.until('globalThis.late.length >= 18', 90_000)
+    const late = (await lateOf(page)).slice(before)
+    expect(late.length).toBeGreaterThan(10)
+    // On a machine that does other things too a single one may be later; the exact figures are the bench's.
+    const middle = late.sort((a, b) => a - b)[Math.floor(late.length / 2)]
+    expect(middle).toBeLessThanOrEqual(HIDDEN_LATE_MOST_MS)
+    expect(late.at(-1)).toBeLessThan(900)
+  })
+
+  it('whose worker can not be had still keeps it to a second, for the bed keeps the page awake', async () => {
+    const { page, hide } = await kitchen({ sound: true, more: slowed, before: noWorker })
+    await callAgainAndAgain(page, 12, 3_000)
+    await hide()
+    await page.until('globalThis.late.length >= 10', 90_000)
+    expect(Math.max(...(await lateOf(page)).slice(1))).toBeLessThan(2_500)
+  })
+
+  it('and without bed or worker is late by much: the control', async () => {
+    const { page, hide } = await kitchen({ sound: false, more: slowed, before: noWorker })
+    await hide()
+    await callAgainAndAgain(page, 9, 14_000)
+    await page.until('globalThis.late.some(({ ms }) => ms > 5_000)', 160_000)
+  })
+
+  it('that was frozen says first what was missed when it comes back, and calls', async () => {
+    const { page, hide, show } = await kitchen({ sound: true })
+    const start = potFor('Plum', turns(1, 4_000))
+    await page.evaluate(`strandlineRehearsal.kitchen.start(${JSON.stringify(start)})`)
+    await hide()
+    await page.order('Page.setWebLifecycleState', { state: 'frozen' })
+    const frozenAtMs = Date.now()
+    while (Date.now() - frozenAtMs < 12_000) await new Promise((over) => setTimeout(over, 200))
+    await page.order('Page.setWebLifecycleState', { state: 'active' })
+    await show()
+    await page.until(`/Turn/.test(document.querySelector('.missed')?.textContent ?? '')`)
+    await page.until(`strandlineRehearsal.kitchen.pots.value[0].alerts.some(({ kind }) => kind === 'call')`)
+  })
+})
+
+/** Remembers every audio context and every worker of the page, to end them as a phone might. */
+const remembered = `
+  globalThis.contexts = []
+  const Context = globalThis.AudioContext
+  globalThis.AudioContext = class extends Context { constructor(...given) { super(...given); contexts.push(this) } }
+  globalThis.workers = []
+  const Beat = globalThis.Worker
+  globalThis.Worker = class extends Beat { constructor(...given) { super(...given); workers.push(this) } }
+  globalThis.sounded = 0
+  const start = AudioBufferSourceNode.prototype.start
+  AudioBufferSourceNode.prototype.start = function (...given) { globalThis.sounded += 1; return start.apply(this, given) }`
+
+describe.concurrent('a page of which a part dies', () => {
+  it('builds an audio context anew that was closed, and sounds', async () => {
+    const { page } = await kitchen({ sound: true, before: remembered })
+    await callAgainAndAgain(page, 30, 3_000)
+    await page.until('globalThis.late.length >= 1')
+    await page.evaluate('contexts[0].close()')
+    await page.until(`contexts.length > 1 && contexts.at(-1).state === 'running'`)
+    await page.until(`document.body.textContent.includes('Sound ready')`)
+    const sounded = await page.evaluate<number>('globalThis.sounded')
+    await page.until(`globalThis.sounded > ${sounded}`)
+  })
+
+  it('starts a worker anew that was ended, and calls in time again', async () => {
+    const { page } = await kitchen({ sound: false, before: remembered })
+    await callAgainAndAgain(page, 30, 1_500)
+    await page.until('globalThis.late.length >= 1')
+    await page.evaluate('workers[0].terminate()')
+    await page.until('workers.length > 1')
+    const before = (await lateOf(page)).length
+    await page.until(`globalThis.late.length >= ${before + 4}`)
+    expect((await lateOf(page)).slice(before + 1).sort((a, b) => a - b)[1]).toBeLessThan(HIDDEN_LATE_MOST_MS)
+  })
+
+  it('orders the sound of a call ahead, so that it comes though the page is asleep by then', async () => {
+    const { page } = await kitchen({ sound: true, before: remembered })
+    await page.evaluate(`strandlineRehearsal.kitchen.start(${JSON.stringify(potFor('Plum', turns(1, 60_000)))})`)
+    await page.until('globalThis.sounded > 0')
+    const alerts = await page.evaluate<number>('strandlineRehearsal.kitchen.pots.value[0].alerts.length')
+    expect(alerts).toBe(0)
+  })
+})

@@ -1,0 +1,72 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { openStage, type Stage, type Visit } from './stage/stage.ts'
+
+let stage: Stage
+let visit: Visit
+beforeAll(async () => {
+  stage = await openStage()
+  visit = await stage.visit()
+})
+afterAll(() => stage?.close())
+
+const alertOf = (): ReturnType<Visit['page']['locator']> => visit.page.locator('.protocols-problems')
+
+/** Chooses a file on the Protocols screen, as from a disk. */
+async function choose(name: string, content: string | Buffer): Promise<void> {
+  const buffer = typeof content === 'string' ? Buffer.from(content) : content
+  await visit.page.locator('input[type=file]').setInputFiles({ name, mimeType: 'text/yaml', buffer })
+}
+
+async function refusalOf(name: string, content: string | Buffer): Promise<string> {
+  await choose(name, content)
+  await alertOf().getByRole('heading', { name }).waitFor()
+  return ((await alertOf().textContent()) ?? '').replace(/\s+/g, ' ')
+}
+
+describe('a protocol file from anywhere', () => {
+  beforeEach(async () => {
+    await visit.page.goto(`${stage.host.address}?rehearse#/protocols`)
+    await visit.page.getByRole('heading', { name: 'Protocols', level: 1 }).waitFor()
+  })
+
+  it('of 10 MB is refused at once, with the limit named', async () => {
+    expect(await refusalOf('big.yaml', Buffer.alloc(10_000_000, 0x61))).toMatch(/256/)
+  })
+
+  it('that nests without end is refused with its line and column', async () => {
+    const bomb = `strandline: 1\ntitle: x\nsteps: ${'['.repeat(20_000)}`
+    expect(await refusalOf('bomb.yaml', bomb)).toMatch(/Line \d+, column \d+: .*deep/)
+  })
+
+  it('with 10,000 steps is refused with the limit named', async () => {
+    const many = `strandline: 1\ntitle: Many\nsteps:\n${'- spin\n'.repeat(10_000)}`
+    expect(await refusalOf('many.yaml', many)).toMatch(/500/)
+  })
+
+  it('that is empty, or no text at all, is told so', async () => {
+    expect(await refusalOf('empty.yaml', '')).toMatch(/Line 1, column 1/)
+    const noise = Buffer.from(Array.from({ length: 4_000 }, (_, i) => (i * 7919) % 256))
+    expect(await refusalOf('noise.yaml', noise)).toMatch(/can’t be run/)
+  })
+
+  it('with several slips gets them all, each with its place and what would be right', async () => {
+    const text = 'strandline: 1\ntitle: Slips\nsteps:\n- hold: {fro: 6 min}\n- heet: {to: 80 °C}\n'
+    const said = await refusalOf('slips.yaml', text)
+    expect(said).toMatch(/Line 4, column \d+/)
+    expect(said).toMatch(/Line 5, column \d+/)
+    expect(said).toMatch(/heat/)
+  })
+
+  it('with a script in its title is shown as text and runs nothing', async () => {
+    const title = '<img src=x onerror="window.ran = 1"><script>window.ran = 1</script>'
+    await choose('sly.yaml', `strandline: 1\ntitle: '${title}'\nsteps:\n- spin\n`)
+    await visit.page.getByRole('heading', { name: title }).first().waitFor()
+    expect(await visit.page.evaluate(() => 'ran' in window)).toBe(false)
+    expect(await visit.page.locator('main img, main script').count()).toBe(0)
+  })
+
+  it('leaves the page answering: a built-in opens after all of it', async () => {
+    await visit.page.getByText('Dip gradient', { exact: true }).first().tap()
+    await visit.page.getByRole('heading', { name: 'Dip gradient', level: 1 }).waitFor()
+  })
+})

@@ -1,0 +1,69 @@
+// What the browser tests stand on: the built app on a host of its own, Chromium, and visits that are watched: what the
+// browser complains of, and every address that is asked for.
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
+import { launchChromium } from '../../../src/desk/bench/chromium.ts'
+import { type Host, hostOf } from '../../../src/desk/bench/host.ts'
+
+export type Visit = {
+  context: BrowserContext
+  page: Page
+  /** Errors on the console and errors nobody caught, in every page of the visit. */
+  complaints: string[]
+  /** Addresses that were asked for and are not of the app's own host. */
+  elsewhere(): string[]
+  another(): Promise<Page>
+}
+
+export type Stage = {
+  host: Host
+  browser: Browser
+  visit(more?: BrowserContextOptions): Promise<Visit>
+  close(): Promise<void>
+}
+
+export const phone = {
+  locale: 'en-GB',
+  viewport: { width: 412, height: 915 },
+  hasTouch: true,
+  isMobile: true,
+  deviceScaleFactor: 2
+}
+
+export async function openStage(): Promise<Stage> {
+  const host = await hostOf(process.env.STRANDLINE_DIST ?? '')
+  const browser = await launchChromium(process.env.CHROME_PATH)
+  return {
+    host,
+    browser,
+    visit: async (more = {}) => watch(await browser.newContext({ ...phone, ...more }), host),
+    async close() {
+      await browser.close()
+      await host.stop()
+    }
+  }
+}
+
+export async function watch(context: BrowserContext, host: Host): Promise<Visit> {
+  const complaints: string[] = []
+  const asked: string[] = []
+  context.on('request', (request) => asked.push(request.url()))
+  const another = async (): Promise<Page> => {
+    const page = await context.newPage()
+    page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()))
+    page.on('pageerror', (error) => complaints.push(`${error.name}: ${error.message}`))
+    return page
+  }
+  const own = [host.address, 'blob:', 'data:', 'about:']
+  return {
+    context,
+    page: await another(),
+    complaints,
+    elsewhere: () => asked.filter((url) => !own.some((start) => url.startsWith(start))),
+    another
+  }
+}
+
+/** Until the worker of the first visit serves this page. */
+export async function keptForOffline(page: Page): Promise<void> {
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null)
+}

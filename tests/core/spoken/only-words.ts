@@ -1,0 +1,2 @@
+/** Letters, their accents, and the stops a voice pauses at. */
+export const onlyWords = /^[\p{L}\p{M} ,.?!'’-]*$/u

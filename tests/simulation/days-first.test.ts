@@ -1,0 +1,3 @@
+import { holdDays } from './days.ts'
+
+holdDays(1, 1000)

@@ -1,0 +1,72 @@
+import { fileURLToPath } from 'node:url'
+import type { Plugin } from 'vite'
+import { defineConfig } from 'vitest/config'
+import { lookForChromium } from './src/desk/set-up/chromium.mjs'
+import { builtInProtocols } from './src/desk/set-up/compile-protocols.ts'
+
+const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
+
+/** The policy in index.html holds for what we ship; the development server itself writes style elements into the page. */
+const policyOnlyWhenBuilt: Plugin = {
+  name: 'strandline:policy',
+  apply: 'serve',
+  transformIndexHtml: (html) => html.replace(/<meta\s+http-equiv="Content-Security-Policy"[^>]*>/, '')
+}
+
+const minute = 60_000
+
+export default defineConfig({
+  base: './',
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  plugins: [builtInProtocols(at('./protocols')), policyOnlyWhenBuilt],
+  build: {
+    target: 'baseline-widely-available',
+    // Nothing inlined: the content security policy lets fonts and workers come from files only.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false }
+  },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          // A busy machine is slow, not broken.
+          testTimeout: minute,
+          exclude: ['tests/{reference,simulation,browser,tidy}/**']
+        }
+      },
+      { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], testTimeout: minute } },
+      {
+        extends: true,
+        test: { name: 'simulation', include: ['tests/simulation/**/*.test.ts'], testTimeout: 5 * minute }
+      },
+      { extends: true, test: { name: 'imports', include: ['tests/tidy/imports.test.ts'] } },
+      {
+        extends: true,
+        test: {
+          name: 'tidy',
+          include: ['tests/tidy/**/*.test.ts'],
+          exclude: ['tests/tidy/imports.test.ts'],
+          testTimeout: minute
+        }
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          // Two browsers at a time: most of a browser test waits for a pot's clock, and two cores carry two of them.
+          maxWorkers: 2,
+          testTimeout: 3 * minute,
+          hookTimeout: 2 * minute,
+          env: {
+            CHROME_PATH: process.env.CHROME_PATH ?? lookForChromium() ?? '',
+            STRANDLINE_DIST: process.env.STRANDLINE_DIST ?? at('./dist')
+          }
+        }
+      }
+    ]
+  }
+})
