@@ -16,6 +16,7 @@ import { type CalendarFiles, calendarFiles } from './calendar-files.ts'
 import type { Commands } from './commands.ts'
 import { type Checks, deviceChecks } from './device-check.ts'
 import { answerPress, noticeSay } from './notices.ts'
+import { potRoute } from './route.ts'
 import { type KeptSettings, levelOf } from './settings.ts'
 import { type Speech, speechOf } from './speech.ts'
 import { anyWatched } from './watched.ts'
@@ -36,6 +37,8 @@ export type ExtrasParts = {
   kept: Kept
   newId: () => string
   onTick: (tick: () => void) => void
+  /** A person has to see that pot. */
+  look: (potId: string) => void
   /** Keeps the page awake as for a watched pot. */
   awake: (on: boolean) => void
 }
@@ -69,15 +72,19 @@ function whistleOf({ clock, settings, pots, owns, player, onTick }: ExtrasParts,
   })
 }
 
-function noticesOf({ name, clock, settings, pots, owns, commands, newId }: ExtrasParts): Rung {
+function noticesOf({ name, clock, settings, pots, owns, commands, newId, look }: ExtrasParts): Rung {
   const pressed = { name, owns, pots, commands, dyer: () => settings.value.dyer || null }
-  onPress((press) => answerPress(pressed, press))
+  onPress(async (press) => {
+    const answer = await answerPress(pressed, press)
+    if (answer === 'look') look(press.potId)
+    return answer
+  })
   const by = newId()
   return noticesRung({
     notices: browserNotices(name, by),
     say: (one) => noticeSay(one, pots(), settings.value, clock.nowMs()),
     data: { of: name, by },
-    urlOf: (potId) => `${location.pathname}${location.search}#/stove/${encodeURIComponent(potId)}`,
+    urlOf: (potId) => `${location.pathname}${location.search}${potRoute(potId)}`,
     nowMs: () => performance.now()
   })
 }

@@ -63,9 +63,12 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
     beforeTheHeat: () => beforeTheHeat(player, lock, levelOf(settings.settings.value)),
     headset: parts.headset?.kitchen,
     whistle: computed(() => parts.extras.value?.whistle.kitchen ?? null),
-    sayAgain() {
+    sayAgain(potId, key) {
       const level = levelOf(settings.settings.value)
-      if (level !== null) player.play('now', level)
+      const speech = parts.extras.value?.speech
+      void (speech?.sayAgain(potId, key) ?? Promise.resolve(false)).then((said) => {
+        if (!said && level !== null) player.play('now', level)
+      })
     },
     trySound: async (level) => (await player.unlock()) && player.play('now', level),
     deviceCheck: computed(() => parts.extras.value?.checks.check.value ?? null),
@@ -176,11 +179,18 @@ function rescue(session: Session, nowMs: number): void {
   saveTextFile(`strandline-not-saved-${day}.jsonl`, 'application/jsonl', `${lines}\n`)
 }
 
-function commandsOf({ commands, settings }: KitchenParts): Pick<Kitchen, 'send' | 'sendAddedElsewhere' | 'start'> {
+function commandsOf({
+  commands,
+  settings,
+  clock
+}: KitchenParts): Pick<Kitchen, 'send' | 'sendAddedElsewhere' | 'start'> {
   const by = (via: Via = 'tap') => ({ kind: 'person', name: settings.settings.value.dyer || null, via }) as const
   return {
-    send: (potId, command, { via, ...options } = {}) =>
-      commands.send([{ potId, command }], { by: by(via), ...options }),
+    send: (potId, command, { via, cueAtMs = null, ...options } = {}) => {
+      const timed = cueAtMs === null ? {} : { agoMs: Math.max(0, clock.nowMs() - cueAtMs) }
+      const who = cueAtMs === null ? by(via) : ({ ...by(via), timed: 'cue' } as const)
+      return commands.send([{ potId, command }], { by: who, ...options, ...timed })
+    },
     sendAddedElsewhere: (fromPotId, path, toPotId, amount) =>
       commands.send(
         [

@@ -16,3 +16,8 @@ export function hashRoute(page: Window = window): { route: ReadonlySignal<string
     }
   }
 }
+
+/** The Stove with that pot large, and its call first. */
+export function potRoute(potId: string): string {
+  return `#/stove/${encodeURIComponent(potId)}`
+}

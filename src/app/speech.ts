@@ -1,4 +1,5 @@
 // Speech put together: the pots' words, the device's voice, the gesture it needs.
+import { alertsDue } from '../core/pot/alerts-due.ts'
 import { lookAhead } from '../core/pot/catch-up.ts'
 import type { PotState } from '../core/pot/state.ts'
 import { capital } from '../core/protocol/words.ts'
@@ -18,7 +19,11 @@ import type { KeptSettings } from './settings.ts'
 /** Between the alarm and the first word. */
 const BREATH_MS = 150
 
-export type Speech = SpeechRung & { example(): string }
+export type Speech = SpeechRung & {
+  example(): string
+  /** The sentence of a call that stands, whole, because it was asked for. True: it was said. */
+  sayAgain(potId: string, key: string): Promise<boolean>
+}
 
 export type SpeechParts = {
   clock: Pick<ClockPort, 'nowMs'>
@@ -34,16 +39,25 @@ export function speechOf(
 ): Speech {
   const { settings } = parts
   const toneMs = (alert: RungAlert): number => (settings.value.sound ? lengthMs(patternOf(alert.alert)) + BREATH_MS : 0)
+  const words = wordsOf(parts)
   const rung = speechRung(
     voice,
     () => settings.value.voice,
-    wordsOf(parts),
+    words,
     () => performance.now(),
     toneMs
   )
   primeOnGesture(voice, settings)
+  let repeating: Promise<boolean> | null = null
   return {
     ...rung,
+    // Asked for twice while it is said, it is said once.
+    sayAgain(potId, key) {
+      repeating ??= repeat(parts, rung, words, potId, key).finally(() => {
+        repeating = null
+      })
+      return repeating
+    },
     look() {
       try {
         rung.look()
@@ -53,6 +67,19 @@ export function speechOf(
     },
     example: () => `Plum. Acid two. ${capital(amountWords({ value: 30, unit: 'mL' }, settings.value))} of vinegar.`
   }
+}
+
+async function repeat(
+  { clock, settings, pots }: SpeechParts,
+  rung: SpeechRung,
+  words: Words,
+  potId: string,
+  key: string
+): Promise<boolean> {
+  const pot = pots().find((each) => each.potId === potId)
+  const alert = pot && alertsDue(lookAhead(pot.state, clock.nowMs()), clock.nowMs()).find((each) => each.key === key)
+  const text = alert ? words.alert({ potId, colourway: '', alert }, false) : null
+  return settings.value.voice === 'off' || text === null ? false : rung.trySpeech(text)
 }
 
 function wordsOf({ clock, settings, pots, owns }: SpeechParts): Words {

@@ -21,7 +21,7 @@ import type { Ladder } from './ladder.ts'
 import { laterExtras } from './later-extras.ts'
 import { newId } from './new-id.ts'
 import { type Rehearsal, rehearsalOf } from './rehearsal-seam.ts'
-import { hashRoute } from './route.ts'
+import { hashRoute, potRoute } from './route.ts'
 import { rungsOf } from './rungs.ts'
 import { type KeptSettings, keptSettings } from './settings.ts'
 import { storedProtocols } from './stored-protocols.ts'
@@ -66,7 +66,9 @@ export async function startUp(onPots: () => void): Promise<Started> {
   const { pots } = session
   const { onTick } = clock
   const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends }
-  const parts = { ...same, name, settings: settings.settings, owns: owner.owns, onTick, awake }
+  const route = hashRoute()
+  const look = (potId: string): void => route.go(potRoute(potId))
+  const parts = { ...same, name, settings: settings.settings, owns: owner.owns, onTick, awake, look }
   const extras = laterExtras(
     async () => (await import('./extras.ts')).makeExtras(parts),
     (made) => rungs.add(made.rungs)
@@ -74,7 +76,6 @@ export async function startUp(onPots: () => void): Promise<Started> {
   followOwner(session, owner, between, rungs)
   unlockOnGesture(player, settings)
   const watched = (): boolean => anyWatched(session.pots(), clock.nowMs())
-  const route = hashRoute()
   const kitchen = makeKitchen({
     ...same,
     journal,

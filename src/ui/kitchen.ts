@@ -32,8 +32,14 @@ export type Missed = {
 
 export type Sent = { ok: true } | { ok: false; refusal: Refusal | null; say: string }
 
-/** `commandId`: one for all tries of the same deed; `media`: the bytes that the command names. */
-export type SendOptions = { agoMs?: number; via?: Via; commandId?: string; media?: MediaBytes[] }
+/** `cueAtMs`: the act was counted down to that time, and that is when it was done. `commandId`: one for all tries of the same deed; `media`: the bytes that the command names. */
+export type SendOptions = {
+  agoMs?: number
+  cueAtMs?: number | null
+  via?: Via
+  commandId?: string
+  media?: MediaBytes[]
+}
 
 export type StoredProtocol = { id: string; file: string; text: string; protocol: Protocol; from: 'built-in' | 'file' }
 
@@ -180,8 +186,8 @@ export type Kitchen = {
   /** A file that takes all of them out of the calendar again. */
   cancelCalendar(): Promise<Sent>
 
-  /** Sounds the call that stands once more. */
-  sayAgain?(): void
+  /** Says the call that stands once more, with the voice where one is on, else by its sound. */
+  sayAgain?(potId: string, key: string): void
   /** Null until it is fetched. */
   whistle: ReadonlySignal<KitchenWhistle | null>
   /** The buttons of a headset: what they would answer is told, and a press is heard. */

@@ -62,7 +62,8 @@ async function tab(
         player: memoryPlayer(),
         newId,
         onTick: at.clock.onTick,
-        awake: () => {}
+        awake: () => {},
+        look: () => {}
       })
     ),
     protocols: storedProtocols(memoryKept()),
@@ -109,6 +110,17 @@ describe('the kitchen', () => {
     expect(await kitchen.send('plum', { type: 'MarkDone', path: 'acid1' })).toEqual({ ok: true })
     expect(openPaths(kitchen)).toEqual([['hold1']])
     expect(kitchen.now.value).toBe(at.clock.nowMs())
+  })
+
+  it('writes an act down at the cue it was counted down to, and marks that', async () => {
+    const { at, kitchen } = await tab()
+    await start(kitchen)
+    await pass(at, 10 * MIN)
+    const cueAtMs = at.clock.nowMs()
+    await pass(at, 12_000)
+    expect(await kitchen.send('plum', { type: 'MarkDone', path: 'acid1' }, { cueAtMs })).toEqual({ ok: true })
+    const closed = (await kitchen.entries('plum')).entries.find(({ by }) => by.kind === 'person' && by.timed === 'cue')
+    expect(closed).toMatchObject({ atMs: cueAtMs, recordedAtMs: cueAtMs + 12_000, by: { via: 'tap', timed: 'cue' } })
   })
 
   it('says in words why a command was refused or not saved, and lights the lamp until it is', async () => {

@@ -82,4 +82,29 @@ describe('speech in the app', () => {
     expect(voice.state()).toBe('ready')
     expect(speech.example()).toBe('Plum. Acid two. Two point zero three US tablespoons of vinegar.')
   })
+
+  it('says the call that stands again when asked, whole, and once where it is asked for twice', async () => {
+    const { go, voice, speech } = kitchenOf(plum(), { voice: 'calls' })
+    voice.prime()
+    go(70)
+    const before = voice.said.length
+    voice.end()
+    const key = alertsDue(lookAhead(plum().state, Date.now()), Date.now())[0]?.key ?? ''
+    const asked = [speech.sayAgain('plum', key), speech.sayAgain('plum', key)]
+    expect(voice.said.slice(before)).toEqual(['Moss. Lift to the rod.'])
+    voice.end()
+    expect(await Promise.all(asked)).toEqual([true, true])
+    expect(voice.said.length).toBe(before + 1)
+  })
+
+  it('leaves it to the sound where no voice is on, and where nothing of that name calls', async () => {
+    const { speech, voice, settings } = kitchenOf(plum(), { voice: 'calls' })
+    voice.prime()
+    expect(await speech.sayAgain('plum', 'no such call')).toBe(false)
+    settings.value = { ...settings.value, voice: 'off' }
+    vi.setSystemTime(T0 + 2 * MIN)
+    const key = alertsDue(lookAhead(plum().state, Date.now()), Date.now())[0]?.key ?? ''
+    expect(await speech.sayAgain('plum', key)).toBe(false)
+    expect(voice.said).toEqual([])
+  })
 })

@@ -165,6 +165,12 @@ export type AlertKind = 'call' | 'headsUp' | 'outOfBath' | 'gap' | 'look' | 'hea
 export type EntryRef = { writerId: string; seq: number }
 
 export type By =
-  | { kind: 'person'; name: string | null; via: 'tap' | 'key' | 'pedal' | 'whistle' | 'notice' | 'headset' }
+  /** `timed`: the time is that of the cue the act was counted down to, not of the answer. */
+  | {
+      kind: 'person'
+      name: string | null
+      via: 'tap' | 'key' | 'pedal' | 'whistle' | 'notice' | 'headset'
+      timed?: 'cue'
+    }
   | { kind: 'clock' }
   | { kind: 'reading'; from: string }

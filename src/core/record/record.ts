@@ -16,6 +16,8 @@ export type Said = {
   by: 'person' | 'clock' | 'reading'
   /** A person wrote it so long after it happened; null: at once (60 s or less). */
   writtenLateMs: number | null
+  /** The time is that of the cue the act was counted down to, not of the answer. */
+  atCue?: true
 }
 
 export type Planned = { startMs: number; endMs: number }

@@ -17,7 +17,8 @@ export function saidOf(entry: Entry<PotEvent>, dyer: string | null): Said {
     tzOffsetMin,
     who: whoOf(by, dyer),
     by: by.kind,
-    writtenLateMs: by.kind === 'person' && behindMs > LATE_ENTRY_MS ? behindMs : null
+    writtenLateMs: by.kind === 'person' && behindMs > LATE_ENTRY_MS ? behindMs : null,
+    ...(by.kind === 'person' && by.timed === 'cue' ? { atCue: true } : {})
   }
 }
 

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import Ajv2020 from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
 import { exportRecord } from '../../../src/core/record/export-record.ts'
+import type { BatchRecord } from '../../../src/core/record/record.ts'
 import { recordOf } from '../../../src/core/record/record-of.ts'
 import type { Bench } from '../pot/given.ts'
 import { mossFinished, mossRun } from './moss.ts'
@@ -35,6 +36,15 @@ describe('an exported record', () => {
       why: 'label'
     })
     expect(valid(exported(bench)), JSON.stringify(valid.errors?.slice(0, 3))).toBe(true)
+  })
+
+  it('is what the schema says where acts have the time of their cue', () => {
+    const cued = mossFinished().entries.map((entry) =>
+      entry.by.kind === 'person' ? { ...entry, by: { ...entry.by, timed: 'cue' as const } } : entry
+    )
+    const document = JSON.parse(exportRecord(recordOf(cued) as BatchRecord, cued, exportedAtMs))
+    expect(document.record.journal.some(({ said }: { said: { atCue?: true } }) => said.atCue)).toBe(true)
+    expect(valid(document), JSON.stringify(valid.errors?.slice(0, 3))).toBe(true)
   })
 
   it('holds the whole journal, entry by entry, as stored', () => {

@@ -85,6 +85,14 @@ describe('the batch record', () => {
     expect(stepOf(record, 'A2').said).toMatchObject({ by: 'person', who: 'the dyer, by tap' })
   })
 
+  it('says where an act has the time of its cue', () => {
+    const cued = mossRun().entries.map((entry) =>
+      entry.by.kind === 'person' ? { ...entry, by: { ...entry.by, timed: 'cue' as const } } : entry
+    )
+    expect(stepOf(recordOf(cued) as BatchRecord, 'A2').said).toMatchObject({ who: 'the dyer, by tap', atCue: true })
+    expect(stepOf(record, 'A2').said).not.toHaveProperty('atCue')
+  })
+
   it('gives no record where the start is missing, rather than half a one', () => {
     expect(recordOf([])).toBeNull()
     expect(recordOf(mossRun().entries.slice(1))).toBeNull()

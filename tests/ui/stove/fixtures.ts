@@ -99,7 +99,7 @@ function tell(journal: Journal, command: PotCommand, atMs: number): void {
 
 export type FixtureKitchen = Kitchen & {
   tick(nowMs: number): void
-  sent: { potId: string; command: PotCommand; agoMs: number; via: Via }[]
+  sent: { potId: string; command: PotCommand; agoMs: number; cueAtMs: number | null; via: Via }[]
   /** What the next send comes back with, for a store that fails. */
   failNext: Sent | null
   signals: {
@@ -184,13 +184,14 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
     },
     rehearsal: false,
     send: async (potId, command, options) => {
-      kitchen.sent.push({ potId, command, agoMs: options?.agoMs ?? 0, via: options?.via ?? 'tap' })
+      const { agoMs = 0, cueAtMs = null, via = 'tap' } = options ?? {}
+      kitchen.sent.push({ potId, command, agoMs, cueAtMs, via })
       const failing = kitchen.failNext
       kitchen.failNext = null
       if (failing) return failing
       const journal = journals.find((j) => j.potId === potId)
       if (!journal) return { ok: false, refusal: null, say: 'No such pot.' }
-      const sent = append(journal, command, now.value - (options?.agoMs ?? 0), `tap${++ids}`, false)
+      const sent = append(journal, command, cueAtMs ?? now.value - agoMs, `tap${++ids}`, false)
       refresh()
       return sent
     },

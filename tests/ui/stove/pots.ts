@@ -33,6 +33,20 @@ export const moss = (): Journal =>
     [10 * minute, { type: 'ReadTemperature', tempC: 86 }]
   ])
 
+/** Holds at heat, and after 7:18 the heat goes off. */
+export const heatOffSoon = (): Journal =>
+  made(
+    'Moss',
+    '#2f7a63',
+    'Level, wool',
+    [acid('A1', 1, 3), hold('stay', 20 * minute), heatOff()],
+    noon - 12 * minute - 42_000,
+    [
+      [0, { type: 'ChangeHeat', on: true, level: null }],
+      [0, { type: 'MarkDone', path: 'A1' }]
+    ]
+  )
+
 /** Between bands: 0:24 to the fifth, one minute each. */
 export const plum = (more: Told[] = []): Journal =>
   made(

@@ -3,13 +3,14 @@ import { showDose, showDuration, showNumber, type Units } from '../../../core/qu
 import { localClock } from '../../../core/record/local-time.ts'
 import type { AmountRecord, BatchRecord, Said } from '../../../core/record/record.ts'
 
-/** When, by whom where it was not the dyer, and whether it was written later. */
+/** When, by whom where it was not the dyer, and whether it is the time of a cue or was written later. */
 export function When({ said }: { said: Said }): preact.JSX.Element {
+  const cue = said.atCue ? ', at its cue' : ''
   const late = said.writtenLateMs === null ? '' : `, written ${showDuration(said.writtenLateMs)} later`
   return (
     <span class="book-when">
       <time dateTime={said.at}>{localClock(said.atMs, said.tzOffsetMin)}</time>
-      {said.by === 'person' ? late : ` ${said.who}`}
+      {said.by === 'person' ? `${cue}${late}` : ` ${said.who}`}
     </span>
   )
 }

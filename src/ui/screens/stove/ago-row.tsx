@@ -11,18 +11,32 @@ const choices = [
   { value: 5 * MINUTE_MS, label: '5' }
 ] as const
 
-export function AgoRow({ stage, look = 'bath' }: { stage: Stage; look?: 'bath' | 'plain' }): preact.JSX.Element {
+/** Beside the rest where the act had a cue. */
+const cue = { value: -1, label: 'cue' } as const
+
+/** `cued`: the act had a cue, and that is when it was done if nothing else is said. */
+export function AgoRow({
+  stage,
+  look = 'bath',
+  cued = false
+}: {
+  stage: Stage
+  look?: 'bath' | 'plain'
+  cued?: boolean
+}): preact.JSX.Element {
+  const offered = cued ? [cue, ...choices] : choices
+  const said = stage.agoMs.value
   return (
-    <div class="ago">
+    <div class="ago" data-cued={cued ? '' : undefined}>
       <ChoiceRow
-        legend="When it was done, minutes ago"
+        legend={cued ? 'When it was done: at its cue, now, or minutes ago' : 'When it was done, minutes ago'}
         quiet
         kind="lesser"
         look={look}
-        choices={choices}
-        value={stage.agoMs.value}
-        onChoose={(agoMs) => {
-          stage.agoMs.value = agoMs
+        choices={offered}
+        value={said ?? offered[0].value}
+        onChoose={(chosen) => {
+          stage.agoMs.value = chosen === cue.value ? null : chosen
         }}
       />
       <span class="ago-tail" aria-hidden="true">

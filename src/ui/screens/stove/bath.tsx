@@ -9,7 +9,7 @@ import { AgoRow } from './ago-row.tsx'
 import { type BathView, bathView, type Gauge } from './bath-view.ts'
 import { livePots } from './live.ts'
 import { pressPad } from './press.ts'
-import type { Stage } from './stage.ts'
+import { cueNow, type Stage } from './stage.ts'
 import { GiantTime, Left, OutOfBath } from './time-leaf.tsx'
 import { undoName } from './undo-say.ts'
 import './bath.css'
@@ -18,9 +18,11 @@ type Props = { kitchen: Kitchen; stage: Stage; potId: string; head: boolean; sho
 
 /** `head`: the bath says its name itself; where one bath is large, the row over it does. */
 export function Bath({ kitchen, stage, potId, head, shown }: Props): preact.JSX.Element | null {
-  const view = useSettled((): BathView | null => {
+  const view = useSettled((): (BathView & { cued: boolean }) | null => {
     const pot = livePots(kitchen.pots.value).find((p) => p.potId === potId)
-    return pot ? bathView(pot, kitchen.now.value, kitchen.settings.value) : null
+    if (!pot) return null
+    const seen = bathView(pot, kitchen.now.value, kitchen.settings.value)
+    return { ...seen, cued: seen.duePath !== null && cueNow(kitchen, potId, seen.duePath) !== null }
   })
   const pot = livePots(kitchen.pots.value).find((p) => p.potId === potId)
   if (!view || !pot) return null
@@ -86,7 +88,7 @@ function DipGauge({ gauge }: { gauge: Gauge }): preact.JSX.Element {
   )
 }
 
-type PadsProps = { stage: Stage; potId: string; view: BathView; undo: string | null }
+type PadsProps = { stage: Stage; potId: string; view: BathView & { cued: boolean }; undo: string | null }
 
 function Pads({ stage, potId, view, undo }: PadsProps): preact.JSX.Element {
   const { pad, name, duePath } = view
@@ -95,7 +97,7 @@ function Pads({ stage, potId, view, undo }: PadsProps): preact.JSX.Element {
   const act = pad.kind === 'ask' && pad.ask.kind !== 'question'
   return (
     <div class="bath-pads">
-      {duePath !== null && act ? <AgoRow stage={stage} /> : null}
+      {duePath !== null && act ? <AgoRow stage={stage} cued={view.cued} /> : null}
       <Pad
         kind="main"
         look="bath"

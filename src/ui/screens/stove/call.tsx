@@ -19,7 +19,7 @@ import { markShown, shownBefore, stepCautions } from './cautions.ts'
 import { expectedTempC } from './expected.ts'
 import { nameOf } from './live.ts'
 import { pressCall } from './press.ts'
-import type { Stage } from './stage.ts'
+import { cueNow, type Stage } from './stage.ts'
 import { Left, OutOfBath } from './time-leaf.tsx'
 import { undoName } from './undo-say.ts'
 import { WET } from './wet.tsx'
@@ -159,7 +159,7 @@ function Answers({ kitchen, stage, call, callKey }: Props): preact.JSX.Element {
           />
         </Pad>
       )}
-      <AgoRow stage={stage} />
+      <AgoRow stage={stage} cued={ask?.kind === 'done' && cueNow(kitchen, potId, ask.path) !== null} />
       <Lesser stage={stage} call={call} callKey={callKey} step={step} />
     </div>
   )

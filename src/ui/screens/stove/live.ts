@@ -66,6 +66,11 @@ export function isBeat(state: LiveState, active: ActiveStep, step: Step): boolea
   return active.dueAtMs - active.startedAtMs <= BEAT_MS && actAfter(state, active, step) !== null
 }
 
+/** A wait that the clock alone ends. */
+export function isClockWait(step: Step): boolean {
+  return step.wait !== null && step.wait.until.length === 0
+}
+
 /** The step that follows an open one by itself, as the forecast has it. */
 export function stepAfter(state: LiveState, active: ActiveStep, step: Step): Step | null {
   if (active.dueAtMs === null) return null
@@ -86,7 +91,7 @@ export function knotsOf(state: LiveState, nowMs: number): Knot[] {
   return forecast(state, nowMs).filter((knot) => {
     if (!knot.active) return true
     const step = stepAt(state.programme, knot.path)
-    return !(step?.wait && step.wait.until.length === 0)
+    return !(step && isClockWait(step))
   })
 }
 

@@ -4,7 +4,9 @@ import type { PotCommand } from '../../../core/pot/commands.ts'
 import type { Amount, Question } from '../../../core/protocol/model.ts'
 import type { Kitchen, SendOptions, Sent, Via } from '../../kitchen.ts'
 import type { ReadyPhoto } from '../../media.ts'
-import { livePots } from './live.ts'
+import { keyOf, sortCalls } from './calls.ts'
+import { cueAtMs, pressesInTheAct } from './cue.ts'
+import { type LivePot, livePots } from './live.ts'
 
 export type Open =
   | { kind: 'read'; potId: string }
@@ -39,8 +41,8 @@ export type Stage = {
   clashesSeen: Signal<ReadonlySet<string>>
   /** The call that fills the screen. */
   called: Signal<string | null>
-  /** How long ago the act was; goes back to now after each answer. */
-  agoMs: Signal<number>
+  /** How long ago the act was, as the dyer said; null: nothing was said. Goes back to that after each answer. */
+  agoMs: Signal<number | null>
   busy: Signal<boolean>
   /** Pictures not yet kept, by pot. */
   photos: Signal<Readonly<Record<string, PhotoDraft | undefined>>>
@@ -68,6 +70,34 @@ export function openNow({ open, called }: Pick<Stage, 'open' | 'called'>): Open 
   return called.value === null || called.value === sheet.during ? sheet : null
 }
 
+/** When it was done: as the dyer said, or at the cue, or now. */
+function timeOf(
+  kitchen: Kitchen,
+  stage: Stage,
+  potId: string,
+  [command, ...others]: PotCommand[],
+  via: Via
+): Pick<SendOptions, 'agoMs' | 'cueAtMs'> {
+  const agoMs = stage.agoMs.peek()
+  const counted = agoMs === null && command?.type === 'MarkDone' && others.length === 0 && !pressesInTheAct(via)
+  if (!counted) return { agoMs: agoMs ?? 0 }
+  return { agoMs: 0, cueAtMs: cueNow(kitchen, potId, command.path) }
+}
+
+/** The cue of an open act that an answer would mean now. */
+export function cueNow(kitchen: Kitchen, potId: string, path: string): number | null {
+  const pot = livePots(kitchen.pots.value).find((each) => each.potId === potId)
+  return pot ? cueAtMs(pot.state, path, kitchen.now.value, kitchen.settings.value.voice === 'guide') : null
+}
+
+/** That pot is large; what it calls comes first, though it was laid aside. */
+export function bringUp({ shown, aside, called }: Stage, pot: LivePot): void {
+  const keys = sortCalls([pot], 0, null, new Set())
+  shown.value = pot.potId
+  if (keys.full) called.value = keyOf(keys.full)
+  aside.value = new Set([...aside.peek()].filter((key) => !key.startsWith(`${pot.potId} `)))
+}
+
 export function makeStage(kitchen: Kitchen): Stage {
   const stage: Stage = {
     shown: signal(null),
@@ -75,7 +105,7 @@ export function makeStage(kitchen: Kitchen): Stage {
     aside: signal(new Set()),
     clashesSeen: signal(new Set()),
     called: signal(null),
-    agoMs: signal(0),
+    agoMs: signal(null),
     busy: signal(false),
     photos: signal({}),
     hand: { via: 'tap' },
@@ -89,7 +119,7 @@ export function makeStage(kitchen: Kitchen): Stage {
       let sent: Sent = { ok: true }
       try {
         for (const command of commands) {
-          sent = await kitchen.send(potId, command, { agoMs: stage.agoMs.value, via, ...more })
+          sent = await kitchen.send(potId, command, { ...timeOf(kitchen, stage, potId, commands, via), via, ...more })
           if (!sent.ok) break
         }
       } finally {
@@ -99,7 +129,7 @@ export function makeStage(kitchen: Kitchen): Stage {
         // What stands after an undo is an earlier act: nothing new was written down.
         const undid = commands.some(({ type }) => type === 'Undo')
         stage.answered.value = undid ? null : { potId, commandAtMs: kitchen.now.peek() }
-        stage.agoMs.value = 0
+        stage.agoMs.value = null
       } else stage.said.value = { potId, say: sent.say }
       return sent
     },
@@ -112,7 +142,7 @@ export function makeStage(kitchen: Kitchen): Stage {
     },
     close: () => {
       stage.open.value = null
-      stage.agoMs.value = 0
+      stage.agoMs.value = null
     }
   }
   return stage

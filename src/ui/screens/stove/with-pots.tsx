@@ -1,5 +1,5 @@
 // The Stove with pots on it: what comes next for each, and the one pad that answers.
-import { useCallback, useEffect, useMemo } from 'preact/hooks'
+import { useCallback, useEffect, useLayoutEffect, useMemo } from 'preact/hooks'
 import type { Kitchen } from '../../kitchen.ts'
 import { useWindow } from '../../parts/box.ts'
 import { later } from '../../parts/later.tsx'
@@ -20,7 +20,7 @@ import { MissedPanel } from './missed-panel.tsx'
 import { PotRow } from './pot-row.tsx'
 import { pressCall, pressPad } from './press.ts'
 import { Rod } from './rod.tsx'
-import { makeStage, openNow, type Stage, type Via } from './stage.ts'
+import { bringUp, makeStage, openNow, type Stage, type Via } from './stage.ts'
 import { CallStrips, SaidStrip, UndoStrip } from './stove-strips.tsx'
 import { Teller } from './teller.tsx'
 import { useWhistle } from './whistle.ts'
@@ -51,6 +51,7 @@ export function WithPots({ kitchen, onMenu }: { kitchen: Kitchen; onMenu: () => 
     Call.fetchNow()
     OpenSheet.fetchNow()
   }, [])
+  useNamedPot(kitchen, stage)
   const clash = useClash(kitchen, stage)
   const size = useWindow()
   const layout = layoutFor(size, rod.length)
@@ -115,6 +116,18 @@ function FullCall({
       {stage.answered.value?.potId === full.pot.potId ? null : <UndoStrip kitchen={kitchen} stage={stage} />}
     </Call>
   )
+}
+
+/** "#/stove/<pot>", as a notice opens it: that pot is large, and where it calls its call comes first. */
+function useNamedPot(kitchen: Kitchen, stage: Stage): void {
+  const named = /^#\/stove\/(.+)$/.exec(kitchen.route.value)?.[1]
+  useLayoutEffect(() => {
+    if (named === undefined) return
+    const pot = livePots(kitchen.pots.peek()).find(({ potId }) => encodeURIComponent(potId) === named)
+    if (pot) bringUp(stage, pot)
+    // So that the same notice leads here once more.
+    kitchen.go('#/stove')
+  }, [kitchen, stage, named])
 }
 
 type Places = { rod: string[]; bench: string[]; shown: string | null }
@@ -182,7 +195,7 @@ function useDeeds(kitchen: Kitchen, stage: Stage, places: Places, calls: Calls):
   const again = useCallback(() => {
     if (calls.full) {
       stage.saidAgain.value += 1
-      kitchen.sayAgain?.()
+      kitchen.sayAgain?.(calls.full.pot.potId, calls.full.alert.key)
       return
     }
     const ids = order.split(' ')
