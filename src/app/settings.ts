@@ -12,6 +12,7 @@ export function settingsFor(language: string): Settings {
     mass: us ? 'us' : 'metric',
     sound: true,
     volumeLevel: 0.8,
+    loudnessTried: false,
     voice: 'off',
     theme: 'auto',
     dyer: '',

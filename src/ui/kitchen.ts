@@ -65,6 +65,8 @@ export type Settings = {
   sound: boolean
   /** 0 to 1. */
   volumeLevel: number
+  /** It was tried at the stove how loud that is. */
+  loudnessTried: boolean
   voice: 'off' | 'calls' | 'guide'
   theme: 'auto' | 'light' | 'dark'
   dyer: string

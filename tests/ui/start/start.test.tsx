@@ -223,6 +223,34 @@ describe('before the heat', () => {
     expect(asked).toBe(true)
   })
 
+  it('asks once whether the call is heard over the fan, and keeps the loudness that is chosen', async () => {
+    const kitchen = await open()
+    type('Dry weight', '50')
+    setAllOut()
+    const tried: number[] = []
+    kitchen.trySound = async (level) => tried.push(level) > 0
+    await kitchen.changeSettings({ loudnessTried: false })
+    start()
+    await screen.findByText('Heard over the fan?')
+    expect(kitchen.started).toHaveLength(0)
+    start('5 loud')
+    await screen.findByText(/Played/)
+    expect(tried).toEqual([1])
+    expect(kitchen.settings.value).toMatchObject({ volumeLevel: 1, loudnessTried: true })
+    forgetTaps()
+    fireEvent.click(screen.getAllByText('Start').at(-1) as HTMLElement)
+    await waitFor(() => expect(kitchen.started).toHaveLength(1))
+  })
+
+  it('does not ask about the fan where sound is off', async () => {
+    const kitchen = await open()
+    type('Dry weight', '50')
+    setAllOut()
+    await kitchen.changeSettings({ loudnessTried: false, sound: false })
+    start()
+    await waitFor(() => expect(kitchen.started).toHaveLength(1))
+  })
+
   it('with a lamp out says what will be missing, and starts only when told all the same', async () => {
     const kitchen = await open(poor)
     type('Dry weight', '50')

@@ -140,6 +140,7 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
       mass: 'metric',
       sound: true,
       volumeLevel: 0.8,
+      loudnessTried: true,
       voice: 'off',
       theme: 'auto',
       dyer: '',

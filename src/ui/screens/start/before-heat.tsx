@@ -1,6 +1,8 @@
 // Before the heat: one lamp for each rung, in words. With a lamp out the pot may be started all the same, and what will
 // be missing is said.
 import type { Check } from '../../../core/pot/events.ts'
+import type { Kitchen } from '../../kitchen.ts'
+import { Loudness } from '../../parts/loudness.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Sheet } from '../../parts/sheet.tsx'
 import { Strip } from '../../parts/strip.tsx'
@@ -14,9 +16,16 @@ const missing: Record<Check['what'], string> = {
   bench: 'Something is not set out. It will be missed when it is called for.'
 }
 
-type Props = { checks: readonly Check[]; busy: boolean; failed: string | null; start: () => void; back: () => void }
+type Props = {
+  kitchen: Kitchen
+  checks: readonly Check[]
+  busy: boolean
+  failed: string | null
+  start: () => void
+  back: () => void
+}
 
-export function BeforeHeat({ checks, busy, failed, start, back }: Props): preact.JSX.Element {
+export function BeforeHeat({ kitchen, checks, busy, failed, start, back }: Props): preact.JSX.Element {
   const out = checks.filter((check) => !check.ok)
   return (
     <Sheet title="Before the heat" onClose={back}>
@@ -34,6 +43,12 @@ export function BeforeHeat({ checks, busy, failed, start, back }: Props): preact
           </li>
         ))}
       </ul>
+      {checks.some(({ what, ok }) => what === 'sound' && ok) ? (
+        <section class="start-loudness" aria-labelledby="start-loudness">
+          <h3 id="start-loudness">Heard over the fan?</h3>
+          <Loudness kitchen={kitchen} />
+        </section>
+      ) : null}
       {failed === null ? null : (
         <Strip tone="bad" urgent>
           {failed}

@@ -69,7 +69,7 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
         <Strip>The amounts, the cups and the cautions follow once the weights stand above.</Strip>
       )}
       <CalendarChoice kitchen={kitchen} />
-      <StartPad starting={starting} />
+      <StartPad kitchen={kitchen} starting={starting} />
     </Page>
   )
 }
@@ -92,7 +92,7 @@ function CalendarChoice({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
   )
 }
 
-function StartPad({ starting }: { starting: Starting }): preact.JSX.Element {
+function StartPad({ kitchen, starting }: { kitchen: Kitchen; starting: Starting }): preact.JSX.Element {
   const { checks, failed, busy, press, begin, back } = starting
   return (
     <>
@@ -105,7 +105,14 @@ function StartPad({ starting }: { starting: Starting }): preact.JSX.Element {
         Start
       </Pad>
       {checks === null ? null : (
-        <BeforeHeat checks={checks} busy={busy} failed={failed} start={() => begin(checks)} back={back} />
+        <BeforeHeat
+          kitchen={kitchen}
+          checks={checks}
+          busy={busy}
+          failed={failed}
+          start={() => begin(checks)}
+          back={back}
+        />
       )}
     </>
   )

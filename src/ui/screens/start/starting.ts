@@ -57,7 +57,9 @@ export function useStarting(kitchen: Kitchen, stored: StoredProtocol, { draft, w
     const bench = benchCheck(programme, draft.setOut)
     // Asked for inside the tap: without the gesture the browser gives no sound.
     const found = [...(await kitchen.beforeTheHeat()), ...(bench ? [bench] : [])]
-    if (found.every((check) => check.ok)) await begin(found)
+    // How loud is loud enough only the fan at this stove can say: asked for once.
+    const { sound, loudnessTried } = kitchen.settings.peek()
+    if (found.every((check) => check.ok) && (loudnessTried || !sound)) await begin(found)
     else setChecks(found)
   }
   return { asked, busy, checks, failed, press, begin, back: () => setChecks(null) }
