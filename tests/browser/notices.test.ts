@@ -89,7 +89,7 @@ async function behindAnotherTab(): Promise<{ page: Target; worker: Target }> {
   )
   const worker = await browser.worker(stage.host.address)
   const cover = await browser.open('about:blank')
-  await browser.bringToFront(cover)
+  await cover.toFront()
   await until('the page is hidden', () => page.evaluate(() => document.visibilityState === 'hidden'))
   for (const name of ['Plum', 'Moss']) await startOnKitchen(page as unknown as Page, name, run)
   await until('two notices', async () => (await standing(worker)).length === 2)
@@ -126,7 +126,7 @@ describe('a page that is hidden', () => {
     await until('the call put off', async () => (await movedIn()).length > 0)
     expect(await movedIn()).toEqual(['pot/Moss acid1 not-yet'])
     await until('one notice', async () => (await standing(worker)).length === 1)
-    await browser.bringToFront(page)
+    await page.toFront()
     await until('no notice', async () => (await standing(worker)).length === 0)
     // Plum still calls, on the screen.
     await until('the call', () => page.evaluate(() => document.querySelector('.call-pot')?.textContent === 'Plum'))

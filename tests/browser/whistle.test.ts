@@ -8,8 +8,9 @@ import { launchChromium } from '../../src/desk/bench/chromium.ts'
 import { type Host, hostOf } from '../../src/desk/bench/host.ts'
 import { chanceOf } from '../whistle-corpus/chance.ts'
 import { RATE_HZ } from '../whistle-corpus/filters.ts'
+import { plain } from '../whistle-corpus/plain.ts'
 import { wavOf } from '../whistle-corpus/wav.ts'
-import { type WhistlePlan, whistleOf } from '../whistle-corpus/whistle.ts'
+import { whistleOf } from '../whistle-corpus/whistle.ts'
 import { runFast } from './stage/fast-clock.ts'
 import { holdPad } from './stage/hold.ts'
 import { REHEARSAL, storedIn } from './stage/journal.ts'
@@ -19,22 +20,6 @@ import { bothComplete, expectBothDone, heardBy, judge, startBoth } from './stage
 
 const MIN = 60_000
 
-const plain: Omit<WhistlePlan, 'kind' | 'fromHz'> = {
-  semitones: 8,
-  glideSec: 0.4,
-  headSec: 0.05,
-  tailSec: 0.05,
-  curve: 'straight',
-  scoop: 0,
-  wobble: { semitones: 0.05, hz: 5 },
-  tremble: { share: 0.1, hz: 6 },
-  attackSec: 0.04,
-  releaseSec: 0.06,
-  tiltDb: 0,
-  breathDb: -18,
-  secondDb: -35,
-  room: { decaySec: 0.3, directDb: 8 }
-}
 const quiet = new Array<number>(RATE_HZ / 8).fill(0)
 const sounds = {
   rise: whistleOf({ ...plain, kind: 'rise', fromHz: 1_100 }, chanceOf(1)),

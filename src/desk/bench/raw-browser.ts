@@ -19,11 +19,15 @@ export type RawPage = {
 export type RawBrowser = {
   /** `before`: a script that runs in the page before its own. */
   open(url: string, before?: string): Promise<RawPage>
+  /** The service worker of an address, once it runs. */
+  worker(url: string): Promise<RawPage>
+  order: Order
   close(): Promise<void>
 }
 
 type Answer = { id?: number; result?: Record<string, unknown>; error?: { message: string } }
-type Order = (method: string, params?: object, sessionId?: string) => Promise<Record<string, unknown>>
+type Info = { targetId: string; type: string; url: string }
+export type Order = (method: string, params?: object, sessionId?: string) => Promise<Record<string, unknown>>
 
 export async function rawBrowser(executablePath: string | undefined, more: string[] = []): Promise<RawBrowser> {
   const profile = mkdtempSync(join(tmpdir(), 'strandline-raw-'))
@@ -31,14 +35,24 @@ export async function rawBrowser(executablePath: string | undefined, more: strin
   const child = spawn(executablePath ?? '', args, { stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'] })
   const gone = new Promise<void>((done) => child.once('exit', () => done()))
   const order = ordersTo(child)
+  const attach = async (targetId: string): Promise<RawPage> => {
+    const { sessionId } = await order('Target.attachToTarget', { targetId, flatten: true })
+    const ordered: RawPage['order'] = (method, params) => order(method, params, String(sessionId))
+    return pageOf(ordered, () => order('Target.activateTarget', { targetId }))
+  }
   return {
+    order,
+    async worker(url) {
+      for (;;) {
+        const { targetInfos } = (await order('Target.getTargets')) as { targetInfos: Info[] }
+        const found = targetInfos.find((info) => info.type === 'service_worker' && info.url.startsWith(url))
+        if (found) return attach(found.targetId)
+        await new Promise((over) => setTimeout(over, 50))
+      }
+    },
     async open(url, before) {
       const { targetId } = await order('Target.createTarget', { url: 'about:blank' })
-      const { sessionId } = await order('Target.attachToTarget', { targetId, flatten: true })
-      const page = pageOf(
-        (method, params) => order(method, params, String(sessionId)),
-        () => order('Target.activateTarget', { targetId })
-      )
+      const page = await attach(String(targetId))
       await page.order('Page.enable')
       if (before !== undefined) await page.order('Page.addScriptToEvaluateOnNewDocument', { source: before })
       await page.order('Page.navigate', { url })

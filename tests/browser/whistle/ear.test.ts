@@ -7,36 +7,20 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { launchChromium } from '../../../src/desk/bench/chromium.ts'
 import { chanceOf } from '../../whistle-corpus/chance.ts'
 import { levelOf, RATE_HZ } from '../../whistle-corpus/filters.ts'
+import { plain } from '../../whistle-corpus/plain.ts'
 import { talkLike } from '../../whistle-corpus/sounds/talk-like.ts'
 import { wavOf } from '../../whistle-corpus/wav.ts'
-import { type WhistlePlan, whistleOf } from '../../whistle-corpus/whistle.ts'
+import { whistleOf } from '../../whistle-corpus/whistle.ts'
 import { builtEar, type EarBuilt } from './built.ts'
 import type { EarPage } from './page.ts'
 
 type WithPage = { earPage: EarPage }
 
-const plain: Omit<WhistlePlan, 'kind' | 'fromHz'> = {
-  semitones: 8,
-  glideSec: 0.6,
-  headSec: 0.05,
-  tailSec: 0.05,
-  curve: 'straight',
-  scoop: 0,
-  wobble: { semitones: 0.05, hz: 5 },
-  tremble: { share: 0.1, hz: 6 },
-  attackSec: 0.04,
-  releaseSec: 0.06,
-  tiltDb: 0,
-  breathDb: -18,
-  secondDb: -35,
-  room: { decaySec: 0.3, directDb: 8 }
-}
-
 const silence = (sec: number): Float32Array => new Float32Array(Math.round(sec * RATE_HZ))
 const rise = (): Float32Array =>
-  whistleOf({ ...plain, kind: 'rise', fromHz: 1_100 }, chanceOf(1)).map((each) => each * 0.1)
+  whistleOf({ ...plain, glideSec: 0.6, kind: 'rise', fromHz: 1_100 }, chanceOf(1)).map((each) => each * 0.1)
 const fall = (): Float32Array =>
-  whistleOf({ ...plain, kind: 'fall', fromHz: 1_900 }, chanceOf(2)).map((each) => each * 0.1)
+  whistleOf({ ...plain, glideSec: 0.6, kind: 'fall', fromHz: 1_900 }, chanceOf(2)).map((each) => each * 0.1)
 const talk = (): Float32Array => {
   const said = talkLike(chanceOf(5), 4)
   return said.map((each) => (each * 0.08) / levelOf(said))
