@@ -143,10 +143,11 @@ function soon<T>(wanted: Promise<T>, otherwise: T): Promise<T> {
   return Promise.race([wanted.catch(() => otherwise), late])
 }
 
-/** Reads what the owner stored; becomes the owner when it is this tab's turn. */
+/** Reads what another tab stored, also as the owner: what one that owned before had under way may land late. Becomes the
+ * owner when it is this tab's turn. */
 function followOwner(session: Session, owner: Ownership, between: Tabs, rungs: Ladder): void {
   between.onWord((word) => {
-    if (word.kind === 'stored' && !owner.owns()) void session.refresh(word.potIds)
+    if (word.kind === 'stored') void session.refresh(word.potIds)
   })
   owner.onChange(() => {
     if (owner.owns()) void session.open()

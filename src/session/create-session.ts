@@ -177,6 +177,8 @@ async function refresh(room: Room, potIds: string[]): Promise<void> {
   room.jumps = unanswered(room)
   ring(room)
   room.changed()
+  // An owner of before may store late what is due by now: it is passed at once, not at the next look at the clock.
+  await tend(room)
 }
 
 async function declareClockSet(room: Room, run: Queue): Promise<void> {

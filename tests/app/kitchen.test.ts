@@ -33,7 +33,7 @@ async function tab(
   const between = tabs(on.talk ?? `talk ${newId()}`)
   const at = table({ ...on, owns: owner.owns, onStored: (potIds) => between.say({ kind: 'stored', potIds }) })
   between.onWord((word) => {
-    if (word.kind === 'stored' && !owner.owns()) void at.session.refresh(word.potIds)
+    if (word.kind === 'stored') void at.session.refresh(word.potIds)
   })
   owner.onChange(() => void at.session.open())
   const waiting = signal(false)

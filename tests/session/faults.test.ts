@@ -272,6 +272,22 @@ describe('with two tabs', () => {
     expect(open(second)).toEqual(['hold1'])
   })
 
+  it('what a tab that owned before stored late is carried on at once by the one that owns now', async () => {
+    const at = await started()
+    await pass(at, 11 * MIN)
+    const now = table({ clock: at.clock, store: at.store })
+    await now.session.open()
+    await send(at, acid1)
+    at.session.close()
+    now.session.close()
+    at.clock.advance(21 * MIN)
+    expect(open(now)).toEqual(['acid1'])
+    await now.session.refresh(['plum'])
+    // The hold was over a minute ago.
+    expect(open(now)).toEqual(['acid2'])
+    expect(stored(at, 'plum').at(-1)?.event).toMatchObject({ type: 'AlertRaised', path: 'acid2' })
+  })
+
   it('a tab that does not own writes nothing, raises nothing, and reads what the owner stored', async () => {
     const at = await started()
     let owner = false
