@@ -12,6 +12,9 @@ import type { Part, Pending, Room } from './room.ts'
 import type { Missed } from './types.ts'
 import { writeAhead } from './write-ahead.ts'
 
+/** The drift and the rounding of two clocks. */
+const AHEAD_MS = 2_000
+
 /** What came of a command in memory. `pending` null: it was heard before, nothing is to be stored. */
 export type Enacted = { ok: true; pending: Pending | null } | { ok: false; refusal: Refusal }
 
@@ -37,6 +40,7 @@ export function enactAgain(room: Room): void {
       (part) => !isStored(room, part, pending.header.commandId) && !wasShifted(room, part, pending)
     )
     restamp(room, pending)
+    setBack(room, pending)
     const tried = attempt(room, parts, pending.header, pending.recordedAtMs)
     pending.entries = tried.ok ? tried.entries : []
     pending.refusal = tried.ok ? null : tried.refusal
@@ -54,6 +58,22 @@ function restamp(room: Room, pending: Pending): void {
   if (due === undefined || due.atMs > nowMs || due.atMs === pending.header.atMs) return
   pending.header = { ...pending.header, atMs: due.atMs }
   pending.recordedAtMs = nowMs
+}
+
+/** What was tapped by the hours before the clock was set back, and is stored after another tab has moved its pot, moves
+ * with the pot: else its steps would begin hours ahead. */
+function setBack(room: Room, pending: Pending): void {
+  const [part] = pending.parts
+  if (part === undefined || part.command.type === 'PassDue' || part.command.type === 'ShiftClock') return
+  const { clock } = room.options
+  // Nothing is told ahead of the clock: where it seems to be, it bears the hours of before.
+  if (pending.recordedAtMs <= clock.nowMs() + AHEAD_MS) return
+  let byMs = 0
+  for (const { event, bootId: by } of room.pots.get(part.potId)?.entries.slice(pending.known) ?? []) {
+    if (event.type === 'ClockShifted' && event.byMs < 0 && by !== clock.bootId) byMs += event.byMs
+  }
+  pending.header = { ...pending.header, atMs: pending.header.atMs + byMs }
+  pending.recordedAtMs += byMs
 }
 
 /** Passes the due moments of the given pots up to now, in memory. */

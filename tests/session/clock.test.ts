@@ -323,6 +323,22 @@ describe('the clock was set', () => {
     expect(dueOf(frozen)).toBe(5 - 1 / 60)
   })
 
+  it('back after a tap that is stored only when another tab has shifted: the tap moves with its pot', async () => {
+    const at = await started()
+    await pass(at, 11 * MIN)
+    const slow = table({ clock: frozenFor(at.clock, 2), store: at.store })
+    await slow.session.open()
+    slow.faults.push('lost')
+    expect(await send(slow, { type: 'MarkDone', path: 'acid1' })).toMatchObject({ ok: false, why: 'not-saved' })
+    at.clock.set(-30 * MIN)
+    await at.session.wake()
+    await slow.session.retry()
+    const tap = stored(at).find(({ event }) => event.type === 'Dosed')
+    expect([tap?.atMs, tap?.recordedAtMs]).toEqual([at.clock.nowMs(), at.clock.nowMs()])
+    // The hold of 20 min began with it.
+    expect(dueOf(slow)).toBe(20)
+  })
+
   it('does not move a pot that was started after the jump', async () => {
     const at = table()
     await at.session.open()
