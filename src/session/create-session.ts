@@ -4,6 +4,7 @@ import type { MediaBytes } from '../core/pot/media.ts'
 import { mediaOf, notCarried } from './carried-media.ts'
 import { enact, passAll } from './enact.ts'
 import { jumpOf, sumFor, unanswered, withJump } from './jumps.ts'
+import { checkSums } from './live-pot.ts'
 import { openPots } from './open-pots.ts'
 import type { AppendFailure, PotEntry } from './ports.ts'
 import { type Queue, queue } from './queue.ts'
@@ -79,6 +80,7 @@ function watchOf(room: Room, run: Queue): Pick<Session, 'wake' | 'retry'> & { op
     open,
     wake() {
       observe(room, run)
+      checkNext(room)
       ring(room)
       if (!owns(room) && room.unread === null) return Promise.resolve()
       waking ??= run(() => tend(room)).finally(() => {
@@ -100,6 +102,15 @@ function take(room: Room, run: Queue, parts: Part[], sent: SendOptions): Promise
   const commandId = sent.commandId ?? room.options.ids.newId()
   const header = { commandId, atMs: nowMs - (sent.agoMs ?? 0), by: sent.by }
   return run(() => perform(room, parts, header, { nowMs, media: sent.media ?? [] }))
+}
+
+/** One pot a look: all at once would hold up the first drawing. */
+function checkNext(room: Room): void {
+  for (const pot of room.pots.values()) {
+    if (pot.unchecked === null) continue
+    if (checkSums(pot)) room.changed()
+    return
+  }
 }
 
 /** Looks for a jump of the clock. Back: it was set, and open deadlines move with it. Forward: presume that the time
@@ -149,6 +160,7 @@ async function perform(room: Room, parts: Part[], header: CommandHeader, brought
   const unread = await readMissing(room, parts)
   if (unread !== null) return { ok: false, why: 'not-saved', failure: unread }
   const pots = parts.map(({ potId }) => room.pots.get(potId)).filter((pot) => pot !== undefined)
+  for (const pot of pots) checkSums(pot)
   const locked = pots.find(({ readOnly }) => readOnly !== null)
   if (locked !== undefined) return { ok: false, why: 'read-only', say: locked.readOnly ?? '' }
   // A moment that came before the tap comes before it in the journal too, whoever was quicker.

@@ -4,7 +4,7 @@ import type { Due } from '../core/pot/due.ts'
 import type { PotEvent } from '../core/pot/events.ts'
 import type { MediaBytes } from '../core/pot/media.ts'
 import { nextDue } from '../core/pot/next-due.ts'
-import { brokenPot, type LivePot, newPot } from './live-pot.ts'
+import { brokenPot, checkSums, type LivePot, newPot } from './live-pot.ts'
 import { missedOf } from './missed.ts'
 import { passMoments } from './pass-moments.ts'
 import type { PotEntry } from './ports.ts'
@@ -86,6 +86,8 @@ export function passAll(room: Room, pots: Iterable<LivePot>, nowMs: number): voi
   for (const pot of pots) {
     if (pot.readOnly !== null) continue
     try {
+      if (pot.unchecked !== null && nextDue(pot.ahead).some(({ atMs }) => atMs <= nowMs)) checkSums(pot)
+      if (pot.readOnly !== null) continue
       passMoments(
         pot,
         nowMs,

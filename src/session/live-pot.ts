@@ -14,6 +14,8 @@ export type LivePot = {
   aheadEntries: PotEntry[]
   ahead: PotState
   readOnly: string | null
+  /** As they came from the store, while their checksums are still to be looked at; null: they were. */
+  unchecked: readonly unknown[] | null
 }
 
 export function streamOf(potId: string): string {
@@ -22,12 +24,22 @@ export function streamOf(potId: string): string {
 
 export function newPot(potId: string): LivePot {
   const idle: PotState = { status: 'idle' }
-  return { potId, streamId: streamOf(potId), entries: [], state: idle, aheadEntries: [], ahead: idle, readOnly: null }
+  return {
+    potId,
+    streamId: streamOf(potId),
+    entries: [],
+    state: idle,
+    aheadEntries: [],
+    ahead: idle,
+    readOnly: null,
+    unchecked: null
+  }
 }
 
-/** Opens a pot from its stored journal. What can't be read makes it read-only; what can be read still calls. */
-export function openPot(potId: string, raw: readonly unknown[]): LivePot {
-  const { entries, damaged, unknown } = readEntries(raw)
+/** Opens a pot from its stored journal. What can't be read makes it read-only; what can be read still calls. `sums` false:
+ * its checksums are looked at later, for calls come before that; nothing is written to it until they were. */
+export function openPot(potId: string, raw: readonly unknown[], sums = true): LivePot {
+  const { entries, damaged, unknown } = readEntries(raw, sums)
   let readOnly: string | null = null
   if (unknown) readOnly = 'A newer Strandline wrote in this record. It can be read here, not changed.'
   const first = damaged[0]
@@ -37,11 +49,32 @@ export function openPot(potId: string, raw: readonly unknown[]): LivePot {
   }
   try {
     const state = fold(entries)
-    return { potId, streamId: streamOf(potId), entries, state, aheadEntries: entries, ahead: state, readOnly }
+    const unchecked = sums ? null : raw
+    return {
+      potId,
+      streamId: streamOf(potId),
+      entries,
+      state,
+      aheadEntries: entries,
+      ahead: state,
+      readOnly,
+      unchecked
+    }
   } catch (error) {
     // One record that can't be folded must not keep the other pots from opening.
     return { ...newPot(potId), entries, aheadEntries: entries, readOnly: brokenPot(error) }
   }
+}
+
+/** Looks at the checksums that were left out at the opening; true: something is damaged, and the pot is as far as it can
+ * be read. */
+export function checkSums(pot: LivePot): boolean {
+  const { potId, unchecked } = pot
+  if (unchecked === null) return false
+  pot.unchecked = null
+  if (readEntries(unchecked).damaged.length === readEntries(unchecked, false).damaged.length) return false
+  Object.assign(pot, openPot(potId, unchecked))
+  return true
 }
 
 export function brokenPot(error: unknown): string {

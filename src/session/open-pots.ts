@@ -18,7 +18,7 @@ export async function openPots(room: Room): Promise<void> {
     const streamIdOf = (potId: string): string =>
       live.find((summary) => summary.potId === potId)?.streamId ?? `pot/${potId}`
     // Each is worked out as it comes, while the store still fetches the next.
-    const open = async (potId: string): Promise<LivePot> => openPot(potId, await journal.read(streamIdOf(potId)))
+    const open = async (potId: string): Promise<LivePot> => openPot(potId, await journal.read(streamIdOf(potId)), false)
     const opened = await Promise.all(potIds.map(open))
     room.pots = new Map(opened.map((pot) => [pot.potId, pot]))
     room.alerts = new Map()

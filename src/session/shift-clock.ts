@@ -1,6 +1,6 @@
 import type { By } from '../core/pot/events.ts'
 import { enact } from './enact.ts'
-import { brokenPot, type LivePot } from './live-pot.ts'
+import { brokenPot, checkSums, type LivePot } from './live-pot.ts'
 import type { Room } from './room.ts'
 
 /** Moves the open deadlines of the pots by what `byMsOf` says for each. Stamped with what the clock would have
@@ -8,6 +8,7 @@ import type { Room } from './room.ts'
 export function shiftClock(room: Room, byMsOf: (pot: LivePot) => number, by: By): void {
   const commandId = room.options.ids.newId()
   for (const [potId, pot] of room.pots) {
+    checkSums(pot)
     const { ahead } = pot
     if (pot.readOnly !== null || (ahead.status !== 'running' && ahead.status !== 'held')) continue
     const byMs = byMsOf(pot)

@@ -219,7 +219,42 @@ describe('a record that this version can not write', () => {
     at.store.entries.set(key, { ...entry, atMs: 5 })
     const again = table({ clock: at.clock, store: at.store })
     await again.session.open()
+    await again.session.wake()
     expect(again.session.pots()[0]?.readOnly).toMatch(/Entry 2 .*checksum/)
+  })
+
+  it('writes nothing to a record before its checksums were looked at, be it a tap or the clock', async () => {
+    const at = await started()
+    const [key, entry] = [...at.store.entries][1] as [string, object]
+    at.store.entries.set(key, { ...entry, recordedAtMs: 5 })
+    at.session.close()
+    const before = stored(at).length
+    const tapped = table({ clock: at.clock, store: at.store })
+    await tapped.session.open()
+    expect(tapped.session.pots()[0]?.readOnly).toBeNull()
+    expect(await send(tapped, { type: 'WriteNote', text: 'x' })).toMatchObject({ ok: false, why: 'read-only' })
+    tapped.session.close()
+    at.clock.advance(11 * MIN)
+    const late = table({ clock: at.clock, store: at.store })
+    await late.session.open()
+    expect(late.session.pots()[0]?.readOnly).toMatch(/Entry 2 .*checksum/)
+    expect(stored(at)).toHaveLength(before)
+  })
+
+  it('looks at the checksums of one pot at each look at the clock, until all were', async () => {
+    const at = await started()
+    await send(at, startCommand('moss', 'Moss'))
+    for (const [key, entry] of at.store.entries) at.store.entries.set(key, { ...(entry as object), recordedAtMs: 5 })
+    at.session.close()
+    const again = table({ clock: at.clock, store: at.store })
+    const damaged = (): number => again.session.pots().filter(({ readOnly }) => readOnly !== null).length
+    await again.session.open()
+    const seen = [damaged()]
+    for (let look = 0; look < 2; look++) {
+      await again.session.wake()
+      seen.push(damaged())
+    }
+    expect(seen).toEqual([0, 1, 2])
   })
 
   it('says that the journal can not be read, and opens when it can be again', async () => {
