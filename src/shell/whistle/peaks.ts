@@ -10,8 +10,8 @@ export const BIN_HZ = RATE_HZ / FRAME
 const FIRST_BIN = 22
 const LAST_BIN = 116
 /** The band against which a tone's share is measured: a little more to each side. */
-const BAND_FIRST = 16
-const BAND_LAST = 130
+export const BAND_FIRST = 16
+export const BAND_LAST = 130
 /** A fast glide smears over several bins: a tone is the peak and two bins to each side. */
 const SIDE = 2
 /** The surroundings of a tone: from four bins away to sixteen. */
@@ -44,6 +44,20 @@ export function between(sums: Float64Array, first: number, last: number): number
   const from = Math.max(0, first)
   const to = Math.min(sums.length - 2, last)
   return to < from ? 0 : (sums[to + 1] as number) - (sums[from] as number)
+}
+
+export function dbOf(power: number): number {
+  return 10 * Math.log10(power + 1e-12)
+}
+
+/** The loudest tone of the band that is not the one at that pitch. */
+export function loudestBeside(sums: Float64Array, semitone: number): number {
+  const own = Math.round(hzOf(semitone) / BIN_HZ)
+  let loudest = 0
+  for (let bin = BAND_FIRST; bin <= BAND_LAST; bin++) {
+    if (Math.abs(bin - own) > 2 * SIDE + 1) loudest = Math.max(loudest, between(sums, bin - SIDE, bin + SIDE))
+  }
+  return loudest
 }
 
 /** The energy of the band of whistles. */

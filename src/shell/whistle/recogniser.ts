@@ -1,10 +1,12 @@
 // Hears rising and falling whistles in a stream of sound. Pure: what it says follows from the samples alone.
-import { type Glide, glideOf, isWhistled, type Traits } from './glide.ts'
+import { type Glide, glideOf } from './glide.ts'
 import { createLoudness, USUAL_WHISTLE_DB } from './loudness.ts'
 import { bandOf, FRAME, HOP, HOP_MS, peaksOf, sumsOf } from './peaks.ts'
 import { createResampler, RATE_HZ } from './resample.ts'
 import { createSpectrum } from './spectrum.ts'
 import { createTracks } from './tracks.ts'
+import type { Traits } from './traits.ts'
+import { isWhistled } from './whistled.ts'
 
 export type Heard = {
   kind: 'rise' | 'fall'
