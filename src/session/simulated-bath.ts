@@ -1,5 +1,5 @@
 import type { PotEvent } from '../core/pot/events.ts'
-import type { Programme } from '../core/protocol/model.ts'
+import type { Programme, Step } from '../core/protocol/model.ts'
 import { stepAt, stepsOf } from '../core/protocol/tree.ts'
 
 type Course =
@@ -7,6 +7,8 @@ type Course =
   | { kind: 'heating'; cPerMin: number; towardsC: number }
   /** Newton's law of cooling, T = Ta + (T0 - Ta) e^-kt. */
   | { kind: 'cooling' }
+  /** Cold water at the wall. */
+  | { kind: 'cooled'; cPerMin: number }
 
 /** The temperature of a bath that nobody measures: it heats at the stated rate, stays where a ramp left it, and cools by
  * Newton's law with the programme's constant once the heat is off. */
@@ -15,6 +17,8 @@ export class SimulatedBath {
   #course: Course = { kind: 'steady' }
   #sinceMs: number
   #fromC: number
+  /** Filled afresh since it was last heated: the programme knows how warm that water is. */
+  #refilled = false
 
   constructor(programme: Programme, atMs: number) {
     this.#programme = programme
@@ -28,12 +32,26 @@ export class SimulatedBath {
   }
 
   heed(event: PotEvent, atMs: number): void {
-    if (event.type === 'StepStarted') {
-      const ramp = stepAt(this.#programme, event.path)?.ramp
-      if (ramp) this.#turn(atMs, { kind: 'heating', cPerMin: ramp.cPerMin, towardsC: ramp.highC ?? ramp.lowC })
-    }
-    if (event.type === 'StepClosed' && stepAt(this.#programme, event.path)?.ramp) this.#turn(atMs, { kind: 'steady' })
+    if (event.type === 'StepStarted') this.#started(stepAt(this.#programme, event.path), atMs)
+    if (event.type === 'StepClosed') this.#closed(stepAt(this.#programme, event.path), atMs)
     if (event.type === 'HeatSet' && !event.on) this.#turn(atMs, { kind: 'cooling' })
+  }
+
+  #started(step: Step | null, atMs: number): void {
+    if (step?.word === 'fill') this.#refilled = true
+    if (step?.ramp) {
+      const { cPerMin, highC, lowC, expectedFromC } = step.ramp
+      this.#turn(atMs, { kind: 'heating', cPerMin, towardsC: highC ?? lowC })
+      if (this.#refilled) this.#fromC = expectedFromC
+      this.#refilled = false
+    }
+    const coolCPerMin = step?.wait?.coolCPerMin
+    if (coolCPerMin !== undefined) this.#turn(atMs, { kind: 'cooled', cPerMin: coolCPerMin })
+  }
+
+  #closed(step: Step | null, atMs: number): void {
+    if (step?.ramp) this.#turn(atMs, { kind: 'steady' })
+    if (step?.wait?.coolCPerMin !== undefined) this.#turn(atMs, { kind: 'cooling' })
   }
 
   #turn(atMs: number, course: Course): void {
@@ -50,6 +68,8 @@ export class SimulatedBath {
         return this.#fromC
       case 'heating':
         return Math.min(Math.max(this.#course.towardsC, this.#fromC), this.#fromC + this.#course.cPerMin * min)
+      case 'cooled':
+        return Math.max(Math.min(roomC, this.#fromC), this.#fromC - this.#course.cPerMin * min)
       case 'cooling':
         return roomC + (this.#fromC - roomC) * Math.exp(-coolingPerMin * min)
     }

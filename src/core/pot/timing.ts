@@ -91,14 +91,15 @@ function expectedMs(run: Run, step: Step, until: Until, atMs: number): number {
   const fromC = freshTempC(run, atMs)
   const targetC = until.going === 'down' ? until.highC : until.lowC
   if (fromC === null || targetC === null) return step.clock.likelyMs
-  if (until.going === 'down') return coolingMs(run.programme, fromC, targetC) ?? step.clock.likelyMs
+  if (until.going === 'down') return coolingMs(run.programme, step.wait, fromC, targetC) ?? step.clock.likelyMs
   return fromC >= targetC ? 0 : step.clock.likelyMs
 }
 
 /** Minutes of cooling by Newton's law, T = Ta + (T0 - Ta) e^-kt, in ms; null when the room never lets it get there.
- * The constant k stands in the programme with its source. */
-export function coolingMs(programme: Programme, fromC: number, targetC: number): number | null {
+ * The constant k stands in the programme with its source. With cold water it goes at the rate of the wait. */
+export function coolingMs(programme: Programme, wait: Wait | null, fromC: number, targetC: number): number | null {
   if (fromC <= targetC) return 0
+  if (wait?.coolCPerMin !== undefined) return ((fromC - targetC) / wait.coolCPerMin) * 60_000
   if (targetC <= programme.roomC) return null
   const min = Math.log((fromC - programme.roomC) / (targetC - programme.roomC)) / programme.coolingPerMin
   return min * 60_000
@@ -110,7 +111,7 @@ export function rereadMs(programme: Programme, step: Step, tempC: number): numbe
   if (step.ramp) return bounded(((step.ramp.lowC - tempC) / step.ramp.cPerMin) * 60_000)
   const until = step.wait?.until.find((u) => u.kind === 'temperature')
   if (until?.kind === 'temperature' && until.going === 'down' && until.highC !== null) {
-    return bounded(coolingMs(programme, tempC, until.highC) ?? REREAD_MOST_MS)
+    return bounded(coolingMs(programme, step.wait, tempC, until.highC) ?? REREAD_MOST_MS)
   }
   return 5 * 60_000
 }

@@ -13,6 +13,8 @@ export type WaitDraft = {
   until: Until[]
   /** How long the writer expects it to take, where no clock tells. */
   expectMs: number | null
+  /** Cooled with cold water at this rate; left out: by itself. */
+  coolCPerMin?: number
 }
 
 /** A range of temperatures; `boil`: as high as an open pot gets. */

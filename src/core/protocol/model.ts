@@ -73,6 +73,8 @@ export type Wait = {
   graceMs: number | null
   from: string | null
   until: Until[]
+  /** Cooled with cold water at this rate; left out: by itself, by Newton's law. */
+  coolCPerMin?: number
 }
 
 export type Ramp = { lowC: number; highC: number | null; cPerMin: number; expectedFromC: number }

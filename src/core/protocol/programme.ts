@@ -7,6 +7,7 @@ import type { Expected } from './programme/expect.ts'
 import { liquorsOf, setOutOf } from './programme/portions.ts'
 import { type Setting, settingOf } from './programme/setting.ts'
 import { type Around, Unroll } from './programme/unroll.ts'
+import { longestDays, longestMs } from './source/limits.ts'
 
 export type ProgrammeMade = { ok: true; programme: Programme } | { ok: false; problems: InputProblem[] }
 
@@ -45,7 +46,21 @@ export function programmeOf(protocol: Protocol, inputs: ProgrammeInputs): Progra
     cautions: protocol.cautions,
     given: inputs
   }
-  return { ok: true, programme }
+  const long = tooLong(programme)
+  return long ? { ok: false, problems: [long] } : { ok: true, programme }
+}
+
+/** Looked at for every pot and not only for the file: an answer can make a short wait a long one. */
+function tooLong({ estimate }: Programme): InputProblem | null {
+  if (estimate.clock.mostMs <= longestMs) return null
+  const days = Math.round((estimate.clock.mostMs / longestMs) * longestDays)
+  const what = `It may take ${days} days.`
+  return {
+    code: 'lasts-too-long',
+    field: 'steps',
+    what,
+    instead: `Keep it to ${longestDays} days: shorter waits or loops.`
+  }
 }
 
 function aroundAll(protocol: Protocol, setting: Setting, moments: ReadonlySet<string>): Around {

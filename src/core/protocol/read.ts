@@ -10,7 +10,6 @@ import { type Tried, tryOut } from './read/drafts.ts'
 import { readHeader, trialScope } from './read/header.ts'
 import { Problems } from './read/problems.ts'
 import { readSequence, type Steps } from './read/steps.ts'
-import { longestMs } from './source/limits.ts'
 import { entryOf, type Located, placeAt } from './source/located.ts'
 import { readSource } from './source/read-source.ts'
 
@@ -47,11 +46,6 @@ function readRoot(root: Located, problems: Problems): Protocol {
 function tryProgramme(protocol: Protocol, root: Located, problems: Problems): void {
   const made = programmeOf(protocol, trialInputs(protocol))
   const at = placeAt(root, ['steps'])
-  if (!made.ok) {
-    for (const { code, field, what, instead } of made.problems) problems.say(at, field, code as never, what, instead)
-    return
-  }
-  if (made.programme.estimate.clock.mostMs > longestMs) {
-    problems.say(at, 'steps', 'lasts-too-long', 'It may take more than 60 days.', 'shorten its waits or loops')
-  }
+  if (made.ok) return
+  for (const { code, field, what, instead } of made.problems) problems.say(at, field, code as never, what, instead)
 }

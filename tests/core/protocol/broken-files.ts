@@ -117,7 +117,11 @@ export const broken: Record<ProblemCode, string[]> = {
   ],
   'liquor-missing': [add('1 g/L of acid'), withSteps('- fill')],
   'no-band': [withSteps('- lower: band'), withSteps('- add: {amounts: {J1: 1 mL of acid}}', acid)],
-  'items-missing': [withSteps('- for each: {steps: [rinse]}'), withSteps('- for each: {jar: [], steps: [rinse]}')],
+  'items-missing': [
+    withSteps('- for each: {steps: [rinse]}'),
+    withSteps('- for each: {jar: [], steps: [rinse]}'),
+    withSteps('- alongside: {label: Both}', acid)
+  ],
   'items-backwards': [
     withSteps('- for each: {band: {from: 3, to: 1}, steps: [rinse]}'),
     withSteps(

@@ -1,28 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs'
-import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readProtocol } from '../../../src/core/protocol/read.ts'
 import { withSteps } from './broken-files.ts'
-
-const folder = new URL('../../../protocols/', import.meta.url)
-const texts = readdirSync(folder)
-  .filter((name) => name.endsWith('.yaml'))
-  .map((name) => readFileSync(new URL(name, folder), 'utf8'))
-
-/** Reads, and holds the answer to what every answer must be. */
-const readSafely = (text: string): ReturnType<typeof readProtocol> => {
-  const read = readProtocol(text)
-  if (read.ok) return read
-  expect(read.problems.length).toBeGreaterThan(0)
-  const lines = text.split(/\r\n|\n|\r/).length
-  for (const { code, line, column, what, instead } of read.problems) {
-    const placed = line >= 1 && line <= lines && column >= 1 && Number.isInteger(line) && Number.isInteger(column)
-    if (!placed || code === '' || what === '' || instead === '') {
-      throw new Error(`a problem without its place: ${JSON.stringify({ code, line, column, what, lines })}`)
-    }
-  }
-  return read
-}
+import { readSafely } from './read-safely.ts'
 
 const hostile: Record<string, string> = {
   '10 MB of steps': withSteps('- hold: 6 min\n'.repeat(700_000)),
@@ -70,76 +49,4 @@ describe('a hostile text', () => {
     const taken = Object.keys(hostile).filter((name) => readProtocol(hostile[name] ?? '').ok)
     expect(taken).toEqual(['a script in the title'])
   })
-})
-
-describe('a damaged text', () => {
-  it('gets an answer with every problem placed, in 2,000 mutations of the built-in protocols (seed 20310614)', () => {
-    let refused = 0
-    const mutation = fc.record({
-      text: fc.constantFrom(...texts),
-      at: fc.double({ min: 0, max: 1, noNaN: true }),
-      drop: fc.integer({ min: 0, max: 40 }),
-      put: fc.oneof(
-        fc.constant(''),
-        fc.string({ maxLength: 8 }),
-        fc.constantFrom(
-          '\n',
-          '  ',
-          '- ',
-          ': ',
-          '{',
-          '}',
-          '[',
-          ']',
-          '"',
-          "'",
-          '|',
-          '#',
-          '%',
-          '&a',
-          '*a',
-          '!t',
-          '\t',
-          '\u202e',
-          '0',
-          '-',
-          'null',
-          '~'
-        )
-      ),
-      cut: fc.oneof(
-        { arbitrary: fc.constant(1), weight: 4 },
-        { arbitrary: fc.double({ min: 0, max: 1, noNaN: true }), weight: 1 }
-      )
-    })
-    fc.assert(
-      fc.property(mutation, ({ text, at, drop, put, cut }) => {
-        const place = Math.floor(at * text.length)
-        const damaged = text.slice(0, place) + put + text.slice(place + drop)
-        if (!readSafely(damaged.slice(0, Math.ceil(cut * damaged.length))).ok) refused++
-      }),
-      { numRuns: 2000, seed: 20310614 }
-    )
-    // Most wounds show; some only change a sentence.
-    expect(refused).toBeGreaterThan(800)
-  }, 60_000)
-
-  it('gets an answer when it is random bytes, or random YAML', () => {
-    const bytes = fc.uint8Array({ maxLength: 400 }).map((array) => Buffer.from(array).toString('latin1'))
-    fc.assert(
-      fc.property(bytes, (text) => void readSafely(text)),
-      { numRuns: 500, seed: 1 }
-    )
-    const yaml = fc.json().map((json) => `strandline: 1\ntitle: T\nsteps: ${json}\n`)
-    fc.assert(
-      fc.property(yaml, (text) => void readSafely(text)),
-      { numRuns: 500, seed: 2 }
-    )
-  }, 60_000)
-
-  it('gets an answer wherever it is cut off', () => {
-    for (const text of texts) {
-      for (let end = 0; end < text.length; end += 97) readSafely(text.slice(0, end))
-    }
-  }, 60_000)
 })

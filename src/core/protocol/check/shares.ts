@@ -10,9 +10,12 @@ const slack = 1e-6
 
 type Taken = { share: number; rests: number; last: WrittenStep | null }
 
+/** What an alongside without a branch takes: it is told of elsewhere, and gets here all the same. */
+const nothing: Taken = { share: 0, rests: 0, last: null }
+
 /** The most that can be taken of one material, and how often its rest is. */
 function takenIn(nodes: WrittenNode[], id: string, tried: Tried): Taken {
-  return nodes.map((node) => takenBy(node, id, tried)).reduce(both, { share: 0, rests: 0, last: null })
+  return nodes.map((node) => takenBy(node, id, tried)).reduce(both, nothing)
 }
 
 function both(a: Taken, b: Taken): Taken {
@@ -37,10 +40,10 @@ function takenBy(node: WrittenNode, id: string, tried: Tried): Taken {
       )
     case 'choice': {
       const all = node.fields.answers.map((answer) => times(takenIn(answer.steps, id, tried), 1))
-      return all.reduce((most, one) => (one.share > most.share || one.rests > most.rests ? one : most))
+      return all.reduce((most, one) => (one.share > most.share || one.rests > most.rests ? one : most), nothing)
     }
     case 'alongside':
-      return node.fields.branches.map((branch) => takenIn(branch.steps, id, tried)).reduce(both)
+      return node.fields.branches.map((branch) => takenIn(branch.steps, id, tried)).reduce(both, nothing)
   }
 }
 

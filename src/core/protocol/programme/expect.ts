@@ -63,7 +63,7 @@ function untilSpan(until: Until, wait: WaitDraft, now: Expected): Span {
   switch (until.kind) {
     case 'temperature': {
       const targetC = until.going === 'down' ? until.highC : until.lowC
-      const likelyMs = wait.expectMs ?? temperatureMs(until.going, targetC ?? now.bathC, now)
+      const likelyMs = wait.expectMs ?? temperatureMs(until.going, targetC ?? now.bathC, wait.coolCPerMin, now)
       return span(likelyMs * 0.7, likelyMs, likelyMs * 1.6)
     }
     case 'moment': {
@@ -78,8 +78,9 @@ function untilSpan(until: Until, wait: WaitDraft, now: Expected): Span {
   }
 }
 
-function temperatureMs(going: 'up' | 'down', targetC: number, now: Expected): number {
+function temperatureMs(going: 'up' | 'down', targetC: number, coolCPerMin: number | undefined, now: Expected): number {
   if (going === 'up') return (Math.max(0, targetC - now.bathC) / usualCPerMin) * minuteMs
+  if (coolCPerMin !== undefined) return (Math.max(0, now.bathC - targetC) / coolCPerMin) * minuteMs
   const min = coolingMin(now.bathC, targetC, now.roomC, usualCoolingPerMin)
   return min === null ? overnightMs : min * minuteMs
 }
@@ -96,6 +97,10 @@ export function pass(now: Expected, draft: Draft, ramp: RampReady | null, clock:
   if (ramp) {
     now.bathC = Math.max(now.bathC, ramp.lowC)
     now.heatOn = true
+    return
+  }
+  if (draft.wait?.coolCPerMin !== undefined) {
+    now.bathC = Math.max(now.roomC, now.bathC - (draft.wait.coolCPerMin * clock.likelyMs) / minuteMs)
     return
   }
   const kept = draft.setPoint?.range

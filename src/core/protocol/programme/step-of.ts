@@ -45,7 +45,8 @@ export function stepOf(
       leastMs: draft.wait.leastMs,
       graceMs: draft.wait.graceMs,
       from: draft.wait.from,
-      until: draft.wait.until
+      until: draft.wait.until,
+      ...(draft.wait.coolCPerMin !== undefined && { coolCPerMin: draft.wait.coolCPerMin })
     },
     ramp,
     dose: null,

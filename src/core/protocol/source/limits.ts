@@ -8,14 +8,18 @@ export const depthMost = 24
 export const writtenStepsMost = 500
 export const stepsMost = 2000
 export const timesMost = 60
-export const longestMs = 60 * 24 * 60 * 60_000
+/** 60 days: weeks in a jar in the sun are a method, half a year is a mistake. */
+export const longestDays = 60
+export const longestMs = longestDays * 24 * 60 * 60_000
 
 /** Far more than `depthMost`, so that a bracket in a sentence does no harm; the exact depth is counted later. */
 const roughDepthMost = 100
 /** Spaces before a line: far more than the deepest text needs. */
 const indentMost = 400
 
-export type RoughProblem = { code: 'too-large' | 'nested-too-deep' | 'empty-file'; offset: number }
+export type RoughProblem =
+  | { code: 'too-large'; of: 'bytes' | 'lines' | 'signs'; offset: number }
+  | { code: 'nested-too-deep' | 'empty-file'; offset: number }
 
 /** UTF-8 bytes of a text; stops counting at the limit. */
 function overBytes(text: string): boolean {
@@ -31,7 +35,7 @@ function overBytes(text: string): boolean {
 /** One pass over the text, before any parser: null where a parser may safely have it.
  * The parser's time grows with signs and lines, and its stack with the depth; all three are hostile ground. */
 export function roughProblem(text: string): RoughProblem | null {
-  if (overBytes(text)) return { code: 'too-large', offset: 0 }
+  if (overBytes(text)) return { code: 'too-large', of: 'bytes', offset: 0 }
   let lines = 1
   let signs = 0
   let depth = 0
@@ -55,7 +59,8 @@ export function roughProblem(text: string): RoughProblem | null {
     }
     if (sign !== ' ' && sign !== '\n') atStart = false
     if (indent > indentMost) return { code: 'nested-too-deep', offset: i }
-    if (lines > linesMost || signs > signsMost) return { code: 'too-large', offset: i }
+    if (lines > linesMost) return { code: 'too-large', of: 'lines', offset: i }
+    if (signs > signsMost) return { code: 'too-large', of: 'signs', offset: i }
     if (depth > roughDepthMost || dashes > roughDepthMost) return { code: 'nested-too-deep', offset: i }
   }
   return text.trim() === '' ? { code: 'empty-file', offset: 0 } : null

@@ -1,10 +1,11 @@
 // From text to a located tree: bounded, one document, no anchors, no tags, no key twice.
-import { Composer, type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type ParsedNode, Parser } from 'yaml'
+import { Composer, type Document, isAlias, isMap, isScalar, isSeq, type ParsedNode, Parser } from 'yaml'
 import type { Problem } from '../model.ts'
 import type { OwnProblemCode } from '../problem-codes.ts'
 import { forbiddenAt, nameOfCharacter } from './characters.ts'
 import { tooDeepAt } from './depth.ts'
-import { bytesMost, depthMost, linesMost, roughProblem } from './limits.ts'
+import { bytesMost, depthMost, linesMost, type RoughProblem, roughProblem, signsMost } from './limits.ts'
+import { Lines } from './lines.ts'
 import type { Entry, Located, Place } from './located.ts'
 
 type Source = { ok: true; root: Located } | { ok: false; problems: Problem[] }
@@ -12,19 +13,19 @@ type Source = { ok: true; root: Located } | { ok: false; problems: Problem[] }
 /** Reads YAML 1.2 (core schema; JSON is a part of it) from untrusted text. Never throws. */
 export function readSource(raw: string): Source {
   const rough = roughProblem(raw)
-  if (rough) return { ok: false, problems: [sayRough(rough.code, placeOfOffset(raw, rough.offset))] }
+  if (rough) return { ok: false, problems: [sayRough(rough, new Lines(raw.slice(0, bytesMost)).place(rough.offset))] }
   // A byte order mark is what some editors put first; it is no part of the text.
   const text = raw.startsWith('\uFEFF') ? raw.slice(1) : raw
   const bad = forbiddenAt(text)
-  if (bad >= 0) return { ok: false, problems: [sayForbidden(nameOfCharacter(text, bad), placeOfOffset(text, bad))] }
+  if (bad >= 0) return { ok: false, problems: [sayForbidden(nameOfCharacter(text, bad), new Lines(text).place(bad))] }
   return compose(text)
 }
 
 function compose(text: string): Source {
-  const counter = new LineCounter()
-  const tokens = [...new Parser(counter.addNewLine).parse(text)]
+  const lines = new Lines(text)
+  const tokens = [...new Parser().parse(text)]
   const deep = tooDeepAt(tokens, depthMost)
-  if (deep !== null) return { ok: false, problems: [sayRough('nested-too-deep', placeOfOffset(text, deep))] }
+  if (deep !== null) return { ok: false, problems: [sayNested(lines.place(deep))] }
   // Pretty errors quote the text around each of them, which takes quadratic time on hostile text.
   const composer = new Composer({
     prettyErrors: false,
@@ -33,11 +34,11 @@ function compose(text: string): Source {
     schema: 'core',
     strict: true
   })
-  return convert([...composer.compose(tokens, true, text.length)], counter)
+  return convert([...composer.compose(tokens, true, text.length)], lines)
 }
 
-function convert(documents: readonly Document.Parsed[], counter: LineCounter): Source {
-  const reading = new Converter(counter)
+function convert(documents: readonly Document.Parsed[], lines: Lines): Source {
+  const reading = new Converter(lines)
   const [first, second] = documents
   for (const document of documents.slice(0, 2)) {
     for (const error of document.errors.slice(0, 50)) reading.syntax(error.code, error.message, error.pos[0])
@@ -54,7 +55,7 @@ function convert(documents: readonly Document.Parsed[], counter: LineCounter): S
   const root = first?.contents
   if (!root) {
     if (reading.problems.length > 0) return { ok: false, problems: reading.problems }
-    return { ok: false, problems: [sayRough('empty-file', { line: 1, column: 1 })] }
+    return { ok: false, problems: [sayEmpty({ line: 1, column: 1 })] }
   }
   const located = reading.node(root as ParsedNode)
   return reading.problems.length > 0 ? { ok: false, problems: reading.problems } : { ok: true, root: located }
@@ -62,19 +63,14 @@ function convert(documents: readonly Document.Parsed[], counter: LineCounter): S
 
 class Converter {
   readonly problems: Problem[] = []
-  readonly counter: LineCounter
+  readonly lines: Lines
 
-  constructor(counter: LineCounter) {
-    this.counter = counter
-  }
-
-  place(offset: number): Place {
-    const { line, col } = this.counter.linePos(offset)
-    return { line: Math.max(1, line), column: Math.max(1, col) }
+  constructor(lines: Lines) {
+    this.lines = lines
   }
 
   say(code: OwnProblemCode, offset: number, what: string, instead: string): void {
-    this.problems.push({ code, ...this.place(offset), where: '', what, instead })
+    this.problems.push({ code, ...this.lines.place(offset), where: '', what, instead })
   }
 
   syntax(code: string, message: string, offset: number): void {
@@ -97,7 +93,7 @@ class Converter {
 
   node(node: ParsedNode): Located {
     const offset = node.range?.[0] ?? 0
-    const at = this.place(offset)
+    const at = this.lines.place(offset)
     if (isAlias(node) || node.anchor) {
       this.say('anchor', offset, 'Anchors and aliases are not read.', 'Write the value where it stands.')
     }
@@ -119,7 +115,7 @@ class Converter {
     const entries: Entry[] = []
     for (const { key, value } of pairs) {
       const offset = key?.range?.[0] ?? value?.range?.[0] ?? 0
-      const keyAt = this.place(offset)
+      const keyAt = this.lines.place(offset)
       if (!isScalar(key) || key.value === null) {
         this.say('not-yaml', offset, 'A field has no plain name.', 'Write a name before the colon.')
         continue
@@ -143,7 +139,7 @@ class Converter {
     const text = String(value)
     // Escapes in double quotes can bring back what the raw text was searched for.
     const bad = forbiddenAt(text)
-    if (bad >= 0) this.problems.push(sayForbidden(nameOfCharacter(text, bad), this.place(offset)))
+    if (bad >= 0) this.problems.push(sayForbidden(nameOfCharacter(text, bad), this.lines.place(offset)))
     return text
   }
 }
@@ -153,22 +149,24 @@ function sayForbidden(name: string, at: Place): Problem {
   return { code: 'forbidden-character', ...at, where: '', what, instead: 'Take it out, or write it in plain letters.' }
 }
 
-function sayRough(code: 'too-large' | 'nested-too-deep' | 'empty-file', at: Place): Problem {
-  const words = {
-    'too-large': [
-      'The file is larger than a protocol can be.',
-      `Keep it under ${bytesMost / 1024} kB, ${linesMost} lines and 500 steps.`
-    ],
-    'nested-too-deep': ['Lists and fields lie too deep in each other.', `Keep it within ${depthMost} levels.`],
-    'empty-file': ['The file is empty.', 'Begin with strandline: 1, a title and steps.']
-  } as const
-  const [what, instead] = words[code]
-  return { code, ...at, where: '', what, instead }
+/** Which limit it is, and what it is: a writer can't keep to what nobody names. */
+function sayRough(rough: RoughProblem, at: Place): Problem {
+  if (rough.code !== 'too-large') return rough.code === 'nested-too-deep' ? sayNested(at) : sayEmpty(at)
+  const most = {
+    bytes: `${bytesMost / 1024} kB`,
+    lines: `${linesMost} lines`,
+    signs: `${signsMost} brackets, commas, colons, dashes and quotes`
+  }[rough.of]
+  const what = `The file has more than ${most}.`
+  return { code: 'too-large', ...at, where: '', what, instead: 'Cut it, or make two protocols of it.' }
 }
 
-function placeOfOffset(text: string, offset: number): Place {
-  // Only ever within the bound: what is larger is refused at its beginning.
-  const before = text.slice(0, Math.min(offset, bytesMost))
-  const line = before.split(/\r\n|\n|\r/)
-  return { line: line.length, column: (line.at(-1)?.length ?? 0) + 1 }
+function sayNested(at: Place): Problem {
+  const what = 'Lists and fields lie too deep in each other.'
+  return { code: 'nested-too-deep', ...at, where: '', what, instead: `Keep it within ${depthMost} levels.` }
+}
+
+function sayEmpty(at: Place): Problem {
+  const instead = 'Begin with strandline: 1, a title and steps.'
+  return { code: 'empty-file', ...at, where: '', what: 'The file is empty.', instead }
 }

@@ -29,6 +29,8 @@ function carriedC(state: LiveState, nowMs: number): number | null {
   const minutes = Math.max(0, nowMs - bathTempAtMs) / 60_000
   const ramp = openSteps(state).find(({ step }) => step.ramp)?.step.ramp
   if (ramp) return Math.min(ramp.lowC, bathTempC + ramp.cPerMin * minutes)
+  const coolCPerMin = openSteps(state).find(({ step }) => step.wait?.coolCPerMin !== undefined)?.step.wait?.coolCPerMin
+  if (coolCPerMin !== undefined) return Math.max(programme.roomC, bathTempC - coolCPerMin * minutes)
   if (state.heatOn || bathTempC <= programme.roomC) return bathTempC
   return programme.roomC + (bathTempC - programme.roomC) * Math.exp(-programme.coolingPerMin * minutes)
 }
