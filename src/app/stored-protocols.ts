@@ -4,7 +4,9 @@ import type { Kitchen, StoredProtocol } from '../ui/kitchen.ts'
 
 const PREFIX = 'protocol/'
 
-export type StoredProtocols = Pick<Kitchen, 'protocols' | 'openProtocolFile'>
+export type StoredProtocols = Pick<Kitchen, 'protocols' | 'openProtocolFile'> & {
+  keepMade(entries: Awaited<ReturnType<Kitchen['entries']>>): ReturnType<Kitchen['makeProtocol']>
+}
 
 /** Built-in protocols were read when the app was built; the reader is loaded only when a file is opened. */
 export function storedProtocols(kept: Kept): StoredProtocols {
@@ -27,6 +29,12 @@ export function storedProtocols(kept: Kept): StoredProtocols {
       // Not stored is not lost: it can be started now, and the pot keeps the text in its own journal.
       if (opened.ok) await kept.set(PREFIX + opened.stored.id, opened.stored).catch(() => {})
       return opened
+    },
+    async keepMade(read) {
+      const { madeProtocol } = await import('./made-protocol.ts')
+      const made = madeProtocol(read)
+      if (made.ok) await kept.set(PREFIX + made.stored.id, made.stored).catch(() => {})
+      return made
     }
   }
 }

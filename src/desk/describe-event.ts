@@ -45,6 +45,7 @@ export function describeEvent(event: PotEvent, stepAt: (path: string) => Step | 
     case 'YarnMoved':
     case 'SkeinsSwapped':
     case 'ToppedUp':
+    case 'DeedDone':
     case 'BurnerChanged':
     case 'Held':
     case 'Resumed':

@@ -167,6 +167,9 @@ export type Kitchen = {
   /** Reads a file from disk as a protocol; loads the reader only then. */
   openProtocolFile(file: File): Promise<{ ok: true; stored: StoredProtocol } | { ok: false; problems: Problem[] }>
 
+  /** A protocol of what was really done in a pot, kept among the protocols; loads its maker only then. */
+  makeProtocol(potId: string): Promise<{ ok: true; stored: StoredProtocol } | { ok: false; say: string }>
+
   /** The checks "before the heat"; must be called inside the Start tap (audio needs the gesture). */
   beforeTheHeat(): Promise<Check[]>
   trySound(level: number): Promise<boolean>

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { storedProtocols } from '../../src/app/stored-protocols.ts'
 import { memoryKept } from '../../src/shell/settings/kept.ts'
+import { mossFinished } from '../core/record/moss.ts'
 
 const text = readFileSync('protocols/dip-gradient.yaml', 'utf8')
 const file = (content: BlobPart, name = 'mine.yaml'): File => new File([content], name)
@@ -44,5 +45,21 @@ describe('protocols', () => {
     expect(await openProtocolFile(file(new Uint8Array([0xff, 0x00, 0xfe])))).toMatchObject({
       problems: [{ code: 'file-not-text' }]
     })
+  })
+
+  it('made of a pot are kept under a title of their own, and found again on the next visit', async () => {
+    const kept = memoryKept()
+    const { entries } = mossFinished()
+    const made = await storedProtocols(kept).keepMade({ entries, damaged: [] })
+    if (!made.ok) throw new Error(made.say)
+    expect(made.stored.protocol.title).toBe('2031-06-14 Moss, as done')
+    const own = (await storedProtocols(kept).protocols()).filter(({ from }) => from === 'file')
+    expect(own.map(({ id }) => id)).toEqual([made.stored.id])
+  })
+
+  it('of a pot whose start is lost are not made, and it says why', async () => {
+    const entries = mossFinished().entries.slice(1)
+    const made = await storedProtocols(memoryKept()).keepMade({ entries, damaged: [] })
+    expect(made).toEqual({ ok: false, say: expect.stringContaining('The start of this pot can’t be read') })
   })
 })

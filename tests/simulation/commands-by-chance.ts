@@ -1,5 +1,6 @@
 // What people may say to a pot: what fits the moment, and what does not.
 import type { PotCommand } from '../../src/core/pot/commands.ts'
+import { deedWords } from '../../src/core/pot/events.ts'
 import type { MediaBytes } from '../../src/core/pot/media.ts'
 import type { ActiveStep, PotState } from '../../src/core/pot/state.ts'
 import type { Amount, Step } from '../../src/core/protocol/model.ts'
@@ -83,6 +84,7 @@ const chances = {
   PutSkeinsIn: 2,
   TakeSkeinsOut: 2,
   SwapSkeins: 2,
+  NoteDeed: 1,
   ChangeBurner: 1,
   ChangeHeat: 3,
   ReadTemperature: 5,
@@ -165,6 +167,11 @@ function besides(chance: Chance, type: Besides, state: Known, nowMs: number, pat
       return { type, tags }
     case 'SwapSkeins':
       return { type, withPotId: 'another', gave: tags.slice(0, 1), got: [{ tag: `S${chance.whole(2, 9)}`, massG: 50 }] }
+    case 'NoteDeed': {
+      const word = chance.pick(deedWords)
+      const say = word === 'lower' ? chance.pick(['1/4 of the skein', 'half the skein', 'deep']) : 'Stir the bath'
+      return { type, word, say: word === 'lower' || word === 'do' ? say : '' }
+    }
     case 'ChangeBurner':
       return { type, burner: chance.pick(['front left', 'back right']) }
     case 'ChangeHeat':

@@ -6,6 +6,7 @@ import type {
   BathFate,
   By,
   Check,
+  DeedWord,
   EntryRef,
   PhReading,
   PotIdentity,
@@ -42,6 +43,8 @@ export type PotCommand =
   | { type: 'PutSkeinsIn'; tags: string[] }
   | { type: 'TakeSkeinsOut'; tags: string[] }
   | { type: 'SwapSkeins'; withPotId: string; gave: string[]; got: Skein[] }
+  /** Something was done that no other command tells. `lower` says how deep ("1/4 of the skein"), `do` says what. */
+  | { type: 'NoteDeed'; word: DeedWord; say: string }
   | { type: 'ChangeBurner'; burner: string }
   | { type: 'ChangeHeat'; on: boolean; level: string | null }
   | { type: 'ReadTemperature'; tempC: number }

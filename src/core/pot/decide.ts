@@ -2,6 +2,7 @@
 import { closeStep } from './advance.ts'
 import { addElsewhere, addUnplanned, moveYarn, swapSkeins, topUp } from './commands/bath.ts'
 import { finish, hold, resume, settleTrouble, shiftClock, start } from './commands/course.ts'
+import { noteDeed, seenAt } from './commands/deeds.ts'
 import { answerStep, judge, readPh, readTemperature } from './commands/readings.ts'
 import { endEarly, markDone, markLooked, moveDeadline, notYet, onceMore, skip } from './commands/steps.ts'
 import type { CommandHeader, PotCommand, Refusal } from './commands.ts'
@@ -23,7 +24,7 @@ export function decide(state: PotState, command: PotCommand, header: CommandHead
   const early = header.atMs < state.startedAtMs && command.type !== 'ShiftClock'
   if (early) return refuse('before-start', 'That is before this pot was started.')
   if (state.status === 'complete' || state.status === 'aborted') return afterTheEnd(t, state, command)
-  return finished(t, live(t, state, command))
+  return finished(t, live(t, state, command) ?? seenAt(t, command.type))
 }
 
 function finished(t: Telling, refusal: Refusal | null): Decision {
@@ -55,11 +56,12 @@ function live(t: Telling, state: LiveState, command: Exclude<PotCommand, { type:
     case 'TopUp':
       return topUp(t, command)
     case 'PutSkeinsIn':
-      return moveYarn(t, 'in', command.tags)
     case 'TakeSkeinsOut':
-      return moveYarn(t, 'out', command.tags)
+      return moveYarn(t, command.type === 'PutSkeinsIn' ? 'in' : 'out', command.tags)
     case 'SwapSkeins':
       return swapSkeins(t, command)
+    case 'NoteDeed':
+      return noteDeed(t, command)
     case 'ReadTemperature':
       return readTemperature(t, command.tempC, null)
     case 'ReadPh':
@@ -83,8 +85,7 @@ function live(t: Telling, state: LiveState, command: Exclude<PotCommand, { type:
     case 'ShowCaution':
       return say(t, { type: 'CautionShown', caution: command.caution, path: command.path })
     case 'Abort':
-      if (!command.reason.trim()) return refuse('needs-reason', 'Say why the batch ends here.').refusal
-      return say(t, { type: 'Aborted', reason: command.reason })
+      return abort(t, command.reason)
     case 'Finish':
       return finish(t, state, command.bath)
     case 'ShiftClock':
@@ -99,6 +100,11 @@ function live(t: Telling, state: LiveState, command: Exclude<PotCommand, { type:
     case 'Undo':
       return always(t, state, command)
   }
+}
+
+function abort(t: Telling, reason: string): Refusal | null {
+  if (!reason.trim()) return refuse('needs-reason', 'Say why the batch ends here.').refusal
+  return say(t, { type: 'Aborted', reason })
 }
 
 function callTrouble(t: Telling, state: LiveState, kind: TroubleKind): Refusal | null {
@@ -138,6 +144,7 @@ function afterTheEnd(t: Telling, state: Exclude<PotState, { status: 'idle' }>, c
     case 'PutSkeinsIn':
     case 'TakeSkeinsOut':
     case 'SwapSkeins':
+    case 'NoteDeed':
     case 'ChangeBurner':
     case 'ChangeHeat':
     case 'ReadTemperature':

@@ -50,6 +50,10 @@ export type CloseHow = 'done' | 'clock' | 'reading' | 'answered' | 'early' | 'sk
 export type TroubleKind = 'boil-over' | 'power-cut' | 'gas-out' | 'dropped-skein' | 'burn' | 'must-leave' | 'other'
 export type TroubleEnd = 'absorb' | 'restart-step' | 'off-protocol'
 
+/** Deeds that are told without a step of the route. Where the yarn goes by them is told beside them. */
+export const deedWords = ['lift', 'lower', 'turn', 'rinse', 'squeeze', 'spin', 'air', 'do'] as const
+export type DeedWord = (typeof deedWords)[number]
+
 /** What becomes of the liquor when a batch ends. */
 export type BathFate = 'dropped' | 'kept-hot' | 'stored'
 
@@ -134,6 +138,8 @@ export type PotEvent =
     }
   | { type: 'SkeinsSwapped'; withPotId: string; gave: string[]; got: Skein[] }
   | { type: 'ToppedUp'; volumeML: number; tempC: number | null; levelBefore: string | null; levelAfter: string | null }
+  /** A deed told in its own trade word, where no other event says it: "turn", "rinse". `say`: what more there is to it. */
+  | { type: 'DeedDone'; word: DeedWord; say: string; path: string | null }
   | { type: 'BurnerChanged'; burner: string }
   /** `told`: the ways of being noticed that worked by then; [] for none, left out where nobody looked. */
   | { type: 'AlertRaised'; key: string; kind: AlertKind; path: string | null; told?: readonly string[] }

@@ -6,6 +6,7 @@ type CourseEvent = Extract<
   PotEvent,
   {
     type:
+      | 'DeedDone'
       | 'BurnerChanged'
       | 'AlertRaised'
       | 'WentOffProtocol'
@@ -60,6 +61,7 @@ export function assignCourse(run: Run, event: CourseEvent, atMs: number): void {
     case 'StepsDone':
       run.stepsDone = true
       return
+    case 'DeedDone':
     case 'MediaTrimmed':
     case 'Withdrawn':
     case 'Corrected':

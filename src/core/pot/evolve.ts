@@ -52,6 +52,7 @@ export function evolveDraft(state: PotState, event: PotEvent, stamp: Stamp): Pot
     case 'ToppedUp':
       assignBath(state, event, stamp.atMs)
       return state
+    case 'DeedDone':
     case 'BurnerChanged':
     case 'AlertRaised':
     case 'WentOffProtocol':
@@ -84,6 +85,8 @@ function remember(state: Run, event: PotEvent, stamp: Stamp): void {
   if (person && state.undo?.commandId !== stamp.commandId) {
     const path = 'path' in event ? event.path : null
     state.undo = { commandId: stamp.commandId, type: event.type, path, entries: [stamp.ref] }
+    state.deedAtMs = stamp.atMs
+    state.counts.deeds = (state.counts.deeds ?? 0) + 1
   } else if (state.undo) state.undo.entries.push(stamp.ref)
 }
 
@@ -95,6 +98,7 @@ function startOf(event: Extract<PotEvent, { type: 'PotStarted' }>, stamp: Stamp)
     programme: event.programme,
     checks: event.checks,
     startedAtMs: stamp.atMs,
+    deedAtMs: null,
     lastAtMs: stamp.atMs,
     active: [],
     ended: {},
@@ -146,6 +150,7 @@ function shift(state: Exclude<PotState, { status: 'idle' }>, byMs: number): void
   }
   state.startedAtMs += byMs
   state.lastAtMs += byMs
+  state.deedAtMs = by(state.deedAtMs)
   state.bathTempAtMs = by(state.bathTempAtMs)
   state.heatSinceMs = by(state.heatSinceMs)
   state.outSinceMs = by(state.outSinceMs)

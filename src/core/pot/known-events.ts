@@ -23,6 +23,7 @@ const known: Record<PotEvent['type'], true> = {
   YarnMoved: true,
   SkeinsSwapped: true,
   ToppedUp: true,
+  DeedDone: true,
   BurnerChanged: true,
   AlertRaised: true,
   WentOffProtocol: true,

@@ -12,6 +12,8 @@ const HEADS_UP_MS = 60_000
 /** Limits call before they run out: a fifth of the time ahead, at most 5 min. Common practice, no source. */
 const LIMIT_LEAD_MOST_MS = 5 * 60_000
 const OUT_LEAD_MOST_MS = 30_000
+/** Nobody stays silent at a lit burner for longer, whatever time they asked to be called at. Common practice, no source. */
+const ASKED_MOST_MS = 60 * 60_000
 
 /** All due moments not yet passed, earliest first. Moments that passed and were journalled are left out. */
 export function nextDue(state: PotState): Due[] {
@@ -42,7 +44,10 @@ function ofStep(state: LiveState, active: ActiveStep, step: Step, stopped: boole
   const { path, dueAtMs } = active
   const dues: Due[] = []
   const name = `${path} ${active.no}.${active.moves}`
-  if (step.lookEveryMs !== null) {
+  if (step.open) {
+    const look = lookOfOpen(state, active, step)
+    if (look) dues.push(look)
+  } else if (step.lookEveryMs !== null) {
     const atMs = active.lookedAtMs + step.lookEveryMs
     if (dueAtMs === null || atMs < dueAtMs) {
       dues.push({ key: `look ${path} ${active.no}.${active.looks}`, kind: 'look', path, atMs })
@@ -63,6 +68,17 @@ function ofStep(state: LiveState, active: ActiveStep, step: Step, stopped: boole
     dues.push({ key: `headsUp ${name}`, kind: 'headsUp', path, atMs: dueAtMs - HEADS_UP_MS })
   }
   return dues
+}
+
+/** A free pot has no call of its own: with the heat on, nothing told for so long is a call. A time that the dyer asked to
+ * be called at stands in its place. */
+function lookOfOpen(state: LiveState, active: ActiveStep, step: Step): Due | null {
+  if (!state.heatOn || step.lookEveryMs === null) return null
+  const toldAtMs = Math.max(active.lookedAtMs, state.heatSinceMs ?? 0, state.deedAtMs ?? 0)
+  const { dueAtMs, path } = active
+  const asked = dueAtMs !== null && dueAtMs <= toldAtMs + ASKED_MOST_MS ? dueAtMs : 0
+  const key = `look ${path} ${active.no}.${active.looks}.${state.counts.deeds ?? 0}.${active.moves}`
+  return { key, kind: 'look', path, atMs: Math.max(toldAtMs + step.lookEveryMs, asked) }
 }
 
 /** Does the next step after this one want hands? */

@@ -53,6 +53,8 @@ export type Run = {
   programme: Programme
   checks: Check[]
   startedAtMs: number
+  /** When a person last told anything of it; null: not since the start. */
+  deedAtMs: number | null
   /** The time of the last entry by sequence. */
   lastAtMs: number
   active: ActiveStep[]

@@ -134,6 +134,8 @@ export type Step = {
   bench: boolean
   /** A dry-out hazard is looked at this often while the step runs, milliseconds. */
   lookEveryMs: number | null
+  /** The one step of a free pot: only a person ends it, and what is done meanwhile is told as it is done. */
+  open?: true
 }
 
 /** One pass of a loop. `ask` comes first in an until; the last pass of an until has only its ask. */

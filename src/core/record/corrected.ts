@@ -46,6 +46,8 @@ export function correctableFields(event: PotEvent): Correctable[] {
       return [one('text', 'Note', event.text)]
     case 'PhotoNoted':
       return [one('what', 'Photo', event.what)]
+    case 'DeedDone':
+      return event.word === 'do' ? [one('say', 'What was done', event.say)] : []
     case 'BurnerChanged':
       return [one('burner', 'Burner', event.burner)]
     case 'PotStarted':

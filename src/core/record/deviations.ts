@@ -1,6 +1,7 @@
 // What went otherwise than the protocol says, and why.
 import type { Entry } from '../pot/entry.ts'
 import type { PotEvent } from '../pot/events.ts'
+import { isFree } from '../protocol/free-pot.ts'
 import type { Programme } from '../protocol/model.ts'
 import { showDose, showDuration, type Units } from '../quantity/index.ts'
 import { eventWords, labelOf } from './event-words.ts'
@@ -16,6 +17,8 @@ export function deviationsOf(
 ): DeviationRecord[] {
   const told = heard.flatMap(({ entry: { event }, said }): DeviationRecord[] => {
     const path = 'path' in event ? event.path : null
+    // Where nothing was planned, an addition is no deviation.
+    if (event.type === 'Dosed' && isFree(programme)) return []
     return deviations(event, programme, units).map(([kind, sentence]) => ({ kind, path, sentence, said }))
   })
   const late = steps
@@ -94,6 +97,7 @@ function kindOf(event: PotEvent): DeviationKind | null {
     case 'Looked':
     case 'YarnMoved':
     case 'ToppedUp':
+    case 'DeedDone':
     case 'AlertRaised':
     case 'HandedOver':
     case 'NoteWritten':

@@ -1,5 +1,6 @@
 // Each event as one plain line, as the journal is read.
-import type { Answer, PhReading, PotEvent, TroubleKind } from '../pot/events.ts'
+import type { Answer, DeedWord, PhReading, PotEvent, TroubleKind } from '../pot/events.ts'
+import { isFree } from '../protocol/free-pot.ts'
 import type { Programme } from '../protocol/model.ts'
 import { stepAt } from '../protocol/tree.ts'
 import { metricUnits, showDose, showDuration, showTemperature, showVolume, type Units } from '../quantity/index.ts'
@@ -9,14 +10,15 @@ export function labelOf(programme: Programme, path: string | null): string {
 }
 
 /** `label`: the step it belongs to; `at`: the same in brackets, where there is one. */
-type About = { label: string; at: string; units: Units }
+type About = { label: string; at: string; units: Units; free: boolean }
 type Tellers = { [T in PotEvent['type']]: (event: Extract<PotEvent, { type: T }>, about: About) => string }
 
 /** One line for one event, in the dyer's units. */
 export function eventWords(event: PotEvent, programme: Programme, units: Units = metricUnits): string {
   const label = 'path' in event ? labelOf(programme, event.path) : ''
+  const free = isFree(programme)
   const tell = tellers[event.type] as (event: PotEvent, about: About) => string
-  return tell(event, { label, at: label === '' ? '' : ` (${label})`, units })
+  return tell(event, { label, at: label === '' || free ? '' : ` (${label})`, units, free })
 }
 
 // A table and not a switch: the compiler names the event that is missing.
@@ -38,9 +40,9 @@ const tellers: Tellers = {
   Withdrawn: () => 'Undone: the last act is withdrawn.',
   Corrected: (e) => `Corrected ${fieldWords(e.field)}: ${e.was || 'nothing'} becomes ${e.now || 'nothing'}. ${e.why}`,
   StepsDone: () => 'All steps are done.',
-  Dosed: (e, { at, units }) => {
+  Dosed: (e, { at, units, free }) => {
     const other = e.fromPotId === null ? '' : ', meant for another pot'
-    return `${showDose(e.added, units)} of ${e.of} in${at}${e.planned === null ? ', unplanned' : ''}${other}.`
+    return `${showDose(e.added, units)} of ${e.of} in${at}${e.planned === null && !free ? ', unplanned' : ''}${other}.`
   },
   DoseWentElsewhere: (e, { at, units }) => `${showDose(e.amount, units)} of ${e.of} went into another pot${at}.`,
   Answered: (e, { at, units }) => `${answerWords(e.answer, units)}${rangeWords(e.inRange)}${at}.`,
@@ -55,6 +57,7 @@ const tellers: Tellers = {
   SkeinsSwapped: (e) =>
     `Skeins swapped: gave ${e.gave.join(', ') || 'none'}, got ${e.got.map((s) => s.tag).join(', ') || 'none'}.`,
   ToppedUp: (e, { units }) => toppedUpWords(e, units),
+  DeedDone: (e) => `${deedSay(e.word, e.say)}.`,
   BurnerChanged: (e) => `Moved to the burner ${e.burner}.`,
   Held: (e) => `Stopped, still dyeing${reasonOf(e.reason)}.`,
   Resumed: (e) =>
@@ -114,6 +117,21 @@ export const troubleNames: Record<TroubleKind, string> = {
 }
 
 export const bathFates = { dropped: 'dropped', 'kept-hot': 'kept hot', stored: 'stored' } as const
+
+const deedNames: Record<Exclude<DeedWord, 'do'>, string> = {
+  lift: 'Lifted',
+  lower: 'Lowered to',
+  turn: 'Turned',
+  rinse: 'Rinsed',
+  squeeze: 'Squeezed',
+  spin: 'Spun',
+  air: 'Out, into the air'
+}
+
+/** A told deed in words: "Lowered to 1/4 of the skein". */
+export function deedSay(word: DeedWord, say: string): string {
+  return word === 'do' ? say : `${deedNames[word]}${say === '' ? '' : ` ${say}`}`
+}
 
 function closedWords(event: Extract<PotEvent, { type: 'StepClosed' }>, label: string): string {
   const late = event.lateMs > 0 ? `, ${showDuration(event.lateMs)} late` : ''
@@ -192,6 +210,7 @@ const fields: Record<string, string> = {
   text: 'note',
   what: 'photo',
   burner: 'burner',
+  say: 'what was done',
   'pot.colourway': 'colourway',
   'pot.fibre': 'fibre'
 }

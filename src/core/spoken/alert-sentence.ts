@@ -42,7 +42,7 @@ function actsOf(state: LiveState, alert: Alert, { units, guide }: Manner): strin
     case 'headsUp':
       return ['Soon', ...soonWords(state, alert.path, units)]
     case 'look':
-      return ['Look at the water level']
+      return step?.open ? ['Heat is on', 'Look at the pot'] : ['Look at the water level']
     case 'outOfBath':
       return ['Back into the bath']
     case 'gap': {

@@ -226,3 +226,25 @@ describe('the same again', () => {
     expect(read).toEqual(['strandline: 1'])
   })
 })
+
+describe('a record, for another pot,', () => {
+  it('is made a protocol of, which is then shown among the protocols', async () => {
+    const kitchen = open(mossFinished())
+    const asked: string[] = []
+    kitchen.makeProtocol = async (potId) => {
+      asked.push(potId)
+      return { ok: true, stored: { ...stored, id: 'file-1', from: 'file' } }
+    }
+    fireEvent.click(await screen.findByText('Make a protocol of this'))
+    await waitFor(() => expect(kitchen.route.value).toBe('#/protocols/file-1'))
+    expect(asked).toEqual(['pot-a'])
+  })
+
+  it('that no protocol can be made of says why, and stays', async () => {
+    const kitchen = open(mossFinished())
+    kitchen.makeProtocol = async () => ({ ok: false, say: 'Its start can’t be read.' })
+    fireEvent.click(await screen.findByText('Make a protocol of this'))
+    expect(await screen.findByText('Its start can’t be read.')).toBeTruthy()
+    expect(kitchen.route.value).toBe('#/dye-book/pot-a')
+  })
+})

@@ -337,3 +337,25 @@ describe('choosing a protocol', () => {
     expect(await screen.findByText(/That protocol is not here/)).toBeTruthy()
   })
 })
+
+describe('a free pot', () => {
+  it('stands beside the protocols, asks only goods, colourway and burner, and starts with its step open', async () => {
+    dropDraft('free')
+    const kitchen = aKitchen({ journals: [plum()], protocols: [dip()], nowMs: noon })
+    kitchen.beforeTheHeat = async () => good
+    const { rerender } = render(<StartScreen kitchen={kitchen} />)
+    fireEvent.click(await screen.findByText('Start a free pot'))
+    expect(kitchen.route.value).toBe('#/start/free')
+    rerender(<StartScreen kitchen={kitchen} protocolId="free" />)
+    await screen.findByText('Goods')
+    expect(screen.queryByText('Bottles')).toBeNull()
+    type('Colourway', 'Fern')
+    type('Dry weight', '60')
+    start()
+    await waitFor(() => expect(kitchen.started.length + document.querySelectorAll('dialog').length).toBe(1))
+    if (kitchen.started.length === 0) start('Start')
+    const [started] = kitchen.started
+    expect(started?.programme.steps).toMatchObject([{ path: 'free', open: true }])
+    expect(started?.pot).toMatchObject({ colourway: 'Fern', skeins: [{ massG: 60 }] })
+  })
+})

@@ -203,6 +203,7 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
     start: async () => ({ ok: true }),
     newId: () => `id${++ids}`,
     protocols: async () => [],
+    makeProtocol: async () => ({ ok: false, say: 'no maker in this test' }) as const,
     openProtocolFile: async () => ({ ok: false, problems: [] }),
     beforeTheHeat: async () => [],
     saveCalendar: async () => ({ ok: true }),

@@ -19,6 +19,7 @@ beforeAll(async () => {
   await import('../../../src/ui/screens/stove/call.tsx')
   await import('../../../src/ui/screens/stove/sheets/open-sheet.tsx')
   await import('../../../src/ui/screens/stove/sheets/more.tsx')
+  await import('../../../src/ui/screens/stove/sheets/deeds-free.tsx')
 })
 beforeEach(() => {
   pageMs = 1_000

@@ -14,6 +14,7 @@ import { bathColour } from '../../parts/bath-colour.ts'
 import { LyingStrand } from '../../parts/lying-strand.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
+import { keepOpened } from '../../parts/start-draft.ts'
 import { recordItems } from '../../parts/strand-items.ts'
 import { Strip } from '../../parts/strip.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
@@ -136,9 +137,21 @@ type ActsProps = {
 function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.JSX.Element {
   const [open, setOpen] = useState<'note' | 'correct' | null>(null)
   const [failed, setFailed] = useState<string | null>(null)
+  const [making, setMaking] = useState(false)
   const closed = (acted: boolean): void => {
     setOpen(null)
     if (acted) changed()
+  }
+  const make = async (): Promise<void> => {
+    setMaking(true)
+    const made = await kitchen.makeProtocol(potId)
+    setMaking(false)
+    if (!made.ok) {
+      setFailed(made.say)
+      return
+    }
+    keepOpened(made.stored)
+    kitchen.go(`#/protocols/${encodeURIComponent(made.stored.id)}`)
   }
   const save = (): void => {
     const name = record.identity.batchName.replace(/[^\p{L}\p{N} _-]/gu, '').trim() || 'batch-record'
@@ -152,6 +165,9 @@ function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.J
         </Pad>
         <Pad onPress={() => setOpen('note')}>Note</Pad>
         <Pad onPress={() => setOpen('correct')}>Correct</Pad>
+        <Pad disabled={making} onPress={() => void make()}>
+          Make a protocol of this
+        </Pad>
         <Pad onPress={save}>Export JSON</Pad>
       </div>
       {failed === null ? null : (

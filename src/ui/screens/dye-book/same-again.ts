@@ -1,7 +1,9 @@
 // Yesterday's pot again: its form, filled in, with the very text it ran by.
+import { isFree } from '../../../core/protocol/free-pot.ts'
 import type { BatchRecord } from '../../../core/record/record.ts'
 import { recordOf } from '../../../core/record/record-of.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { FREE_ID } from '../../parts/free-pot.ts'
 import { draftFrom, keepDraft, keepOpened, withOpened } from '../../parts/start-draft.ts'
 
 /** Opens the Start screen filled in; null, or why it can't be. */
@@ -13,11 +15,15 @@ export async function sameAgain(kitchen: Kitchen, potId: string): Promise<string
 }
 
 export async function startAgain(kitchen: Kitchen, record: BatchRecord): Promise<string | null> {
+  if (isFree(record.programme)) return again(kitchen, FREE_ID, record)
   const stored = await storedFor(kitchen, record)
   if (!stored) return 'The protocol of this pot can’t be read by this version. Choose another one.'
-  const { identity, substrate, programme } = record
-  keepDraft(stored.id, draftFrom({ ...identity, ...substrate }, programme))
-  kitchen.go(`#/start/${encodeURIComponent(stored.id)}`)
+  return again(kitchen, stored.id, record)
+}
+
+function again(kitchen: Kitchen, id: string, { identity, substrate, programme }: BatchRecord): null {
+  keepDraft(id, draftFrom({ ...identity, ...substrate }, programme))
+  kitchen.go(`#/start/${encodeURIComponent(id)}`)
   return null
 }
 

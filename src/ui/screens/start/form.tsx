@@ -4,6 +4,7 @@ import type { InputProblem } from '../../../core/protocol/model.ts'
 import { cautionsBeforeStart } from '../../../core/safety/before-start.ts'
 import type { BookLine, Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { estimateWords } from '../../parts/estimate-words.ts'
+import { FREE_ID } from '../../parts/free-pot.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { draftOf, keepDraft, type StartDraft } from '../../parts/start-draft.ts'
@@ -17,7 +18,7 @@ import { fieldId } from './field-id.ts'
 import { freeLetter, freshDraft } from './fresh-draft.ts'
 import { Goods } from './goods.tsx'
 import { PotName } from './pot-name.tsx'
-import { workOut } from './programme.ts'
+import { workOut, workOutFree } from './programme.ts'
 import { Questions } from './questions.tsx'
 import { shownToday } from './shown-today.ts'
 import { type Starting, useStarting } from './starting.ts'
@@ -27,13 +28,14 @@ type Props = { kitchen: Kitchen; stored: StoredProtocol }
 export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
   const units = unitsOf(kitchen.settings.value)
   const { protocol } = stored
+  const free = stored.id === FREE_ID
   const [draft, setDraft] = useState<StartDraft>(
     () => draftOf(stored.id) ?? freshDraft(protocol, kitchen.pots.peek(), units)
   )
   const earlier = useEarlier(kitchen)
   const worked = useMemo(
-    () => workOut(protocol, draft, units),
-    [protocol, draft, units.mass, units.temperature, units.volume]
+    () => (free ? workOutFree(protocol, draft, units) : workOut(protocol, draft, units)),
+    [protocol, free, draft, units.mass, units.temperature, units.volume]
   )
   const { programme } = worked
   const cautions = useMemo(() => (programme ? cautionsBeforeStart(programme) : []), [programme])
@@ -51,19 +53,29 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
       {parts.problems.length > 0 ? <ProblemList problems={parts.problems} /> : null}
       <PotName kitchen={kitchen} {...parts} />
       <Goods protocol={protocol} units={units} earlier={earlier} letter={letter} {...parts} />
-      <Questions protocol={protocol} units={units} {...parts} />
-      <Bottles protocol={protocol} {...parts} />
+      {free ? null : (
+        <>
+          <Questions protocol={protocol} units={units} {...parts} />
+          <Bottles protocol={protocol} {...parts} />
+        </>
+      )}
       {programme ? (
         <>
-          <Bench
-            programme={programme}
-            potName={draft.colourway.trim() || `Pot ${letter}`}
-            units={units}
-            setOut={draft.setOut}
-            change={(setOut) => change({ setOut })}
-          />
+          {free ? null : (
+            <Bench
+              programme={programme}
+              potName={draft.colourway.trim() || `Pot ${letter}`}
+              units={units}
+              setOut={draft.setOut}
+              change={(setOut) => change({ setOut })}
+            />
+          )}
           <Cautions cautions={cautions} today={shownToday(kitchen)} />
-          <p>{`${estimateWords(programme)}.`}</p>
+          {free ? (
+            <p>It calls while the heat is on and nothing was told for 15 min, and when you ask it to.</p>
+          ) : (
+            <p>{`${estimateWords(programme)}.`}</p>
+          )}
         </>
       ) : (
         <Strip>The amounts, the cups and the cautions follow once the weights stand above.</Strip>

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { EmptyState } from '../../parts/empty-state.tsx'
+import { FREE_ID, freeStored } from '../../parts/free-pot.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { withOpened } from '../../parts/start-draft.ts'
@@ -28,6 +29,7 @@ export function StartScreen({ kitchen, protocolId }: StartScreenProps): preact.J
       </Page>
     )
   }
+  if (protocolId === FREE_ID) return <StartForm key={FREE_ID} kitchen={kitchen} stored={freeStored} />
   const stored = protocolId
     ? known.find((each) => each.id === protocolId || encodeURIComponent(each.id) === protocolId)
     : undefined
@@ -46,6 +48,7 @@ function Choose({ kitchen, known, missing }: ChooseProps): preact.JSX.Element {
         <EmptyState title="No protocol yet" actions={<Pad onPress={() => kitchen.go('#/protocols')}>Open a file</Pad>}>
           <p>A pot runs by a protocol. Open one from a file.</p>
         </EmptyState>
+        <FreeChoice kitchen={kitchen} />
       </Page>
     )
   }
@@ -63,6 +66,20 @@ function Choose({ kitchen, known, missing }: ChooseProps): preact.JSX.Element {
           </li>
         ))}
       </ul>
+      <FreeChoice kitchen={kitchen} />
     </Page>
+  )
+}
+
+/** No protocol at all: told as it is done, and a protocol made of it afterwards. */
+function FreeChoice({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
+  return (
+    <section class="start-part start-choose" aria-labelledby="start-free">
+      <h2 id="start-free">Without a protocol</h2>
+      <Pad kind="lesser" onPress={() => kitchen.go(`#/start/${FREE_ID}`)}>
+        <span>Start a free pot</span>
+        <span class="soft">Tap each thing as you do it. Make a protocol of it afterwards.</span>
+      </Pad>
+    </section>
   )
 }

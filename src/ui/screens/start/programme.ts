@@ -1,4 +1,6 @@
 // The form as a programme, worked out again with each change.
+
+import { opened } from '../../../core/protocol/free-pot.ts'
 import type { InputProblem, Programme, ProgrammeInputs, Protocol } from '../../../core/protocol/model.ts'
 import { programmeOf } from '../../../core/protocol/programme.ts'
 import type { Units } from '../../../core/quantity/index.ts'
@@ -23,6 +25,12 @@ export function workOut(protocol: Protocol, draft: StartDraft, units: Units): Wo
     .map((problem) => placed(problem, protocol, draft))
     .filter((problem) => !said.has(problem.field))
   return { inputs: given.inputs, programme: null, problems: [...problems, ...more] }
+}
+
+/** A free pot: its one step is open. */
+export function workOutFree(protocol: Protocol, draft: StartDraft, units: Units): Worked {
+  const worked = workOut(protocol, draft, units)
+  return { ...worked, programme: worked.programme && opened(worked.programme) }
 }
 
 function missing(protocol: Protocol, draft: StartDraft): InputProblem[] {

@@ -16,6 +16,8 @@ export type Ask =
 /** What the step at its due moment asks; null: nothing, it closes by the clock. */
 export function askOf(active: ActiveStep, step: Step): Ask | null {
   const { path } = step
+  // A free pot that calls wants to be looked at; only "Finish" ends it.
+  if (step.open) return { kind: 'looked', path, say: 'seen' }
   if (step.behaviour === 'ask' && step.question) return asking(path, step.question)
   if (step.ramp) return asking(path, { kind: 'temperature', lowC: step.ramp.lowC, highC: step.ramp.highC })
   if (!step.wait) return { kind: 'done', path, say: step.done }
@@ -71,8 +73,8 @@ export function calledBy(state: LiveState, alert: Pick<Alert, 'kind' | 'path'>):
       }
     case 'look':
       return {
-        act: 'Look at the water level',
-        ask: step ? { kind: 'looked', path: step.path, say: 'level is right' } : null,
+        act: step?.open ? 'Heat is on. Look at the pot' : 'Look at the water level',
+        ask: step ? { kind: 'looked', path: step.path, say: step.open ? 'seen' : 'level is right' } : null,
         step,
         active
       }

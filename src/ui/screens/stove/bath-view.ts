@@ -6,7 +6,7 @@ import { showTemperature, showTemperatureRange } from '../../../core/quantity/sh
 import type { Units } from '../../../core/quantity/units.ts'
 import { troubleLines } from '../../../core/safety/trouble.ts'
 import { type Ask, askOf, calledBy } from './asks.ts'
-import { actAfter, type LivePot, nameOf, type Open, openSteps, stepAfter } from './live.ts'
+import { ASKED_SOON_MS, actAfter, type LivePot, nameOf, type Open, openSteps, stepAfter } from './live.ts'
 import { roughSay } from './words.ts'
 
 /** A reading older than this is grey: it tells of a bath that was. */
@@ -20,6 +20,8 @@ export type Pad =
   | { kind: 'early'; waitPath: string; path: string; say: string }
   | { kind: 'read'; say: string }
   | { kind: 'note'; say: string }
+  /** A free pot: what was done is told. */
+  | { kind: 'deeds'; say: string }
   | { kind: 'resume'; say: string }
   | { kind: 'settle'; say: string }
   | { kind: 'finish'; say: string }
@@ -118,6 +120,7 @@ function running(state: LiveState, open: Open, nowMs: number): Own {
       gauge: gaugeOf(state, step)
     }
   }
+  if (step.open) return free(state, nowMs)
   const after = actAfter(state, active, step)
   if (after && active.dueAtMs !== null && active.dueAtMs - nowMs <= BEAT_MS) {
     const pad: Pad = { kind: 'early', waitPath: path, path: after.path, say: after.done }
@@ -129,6 +132,19 @@ function running(state: LiveState, open: Open, nowMs: number): Own {
     detail: whileSay(state, open),
     gauge: gaugeOf(state, step)
   }
+}
+
+/** The time since the last deed, and since the start. */
+function free(state: LiveState, nowMs: number): Own {
+  const sinceMs = state.deedAtMs ?? state.startedAtMs
+  const asked = state.active[0]?.dueAtMs ?? null
+  const call = asked !== null && asked - nowMs <= ASKED_SOON_MS ? `, call in ${roughSay(asked - nowMs)}` : ''
+  const on = `On for ${roughSay(nowMs - state.startedAtMs)}${call}`
+  const detail = state.heatOn ? `Heat is on. Stay by the pot. ${on}` : on
+  const act = state.deedAtMs === null ? 'Started' : 'Since the last deed'
+  const gauge =
+    state.depth === null ? null : { now: state.depth, to: null, label: `${Math.round(state.depth * 100)} %` }
+  return { ...plain(act, { kind: 'since', atMs: sinceMs }, { kind: 'deeds', say: 'what was done' }), detail, gauge }
 }
 
 /** What can be done while a step runs by itself. */

@@ -13,6 +13,8 @@ export type Open = { active: ActiveStep; step: Step }
 const BEAT_MS = 2 * 60_000
 /** Lift, acid, stir, enter: one after the other, and no more than this between them. */
 const AT_IT_MS = 3 * 60_000
+/** A call of a free pot that the dyer asked for; the one it makes by itself is hours off. */
+export const ASKED_SOON_MS = 60 * 60_000
 
 export function livePots(pots: PotOnStove[]): LivePot[] {
   return pots.filter((p): p is LivePot => p.state.status === 'running' || p.state.status === 'held')
@@ -91,6 +93,8 @@ export function knotsOf(state: LiveState, nowMs: number): Knot[] {
   return forecast(state, nowMs).filter((knot) => {
     if (!knot.active) return true
     const step = stepAt(state.programme, knot.path)
+    // The call that a free pot makes by itself is no act to come.
+    if (step?.open) return knot.atMs - nowMs <= ASKED_SOON_MS
     return !(step && isClockWait(step))
   })
 }

@@ -16,6 +16,9 @@ export function pressPad(stage: Stage, potId: string, pad: Pad, via: Via = stage
     case 'read':
       stage.open.value = { kind: 'read', potId }
       return
+    case 'deeds':
+      stage.open.value = { kind: 'deeds', potId }
+      return
     case 'note':
       stage.open.value = { kind: 'note', potId }
       return

@@ -14,6 +14,7 @@ export type Open =
   | { kind: 'not-yet'; potId: string; path: string }
   | { kind: 'amount'; potId: string; path: string; planned: Amount }
   | { kind: 'more'; potId: string }
+  | { kind: 'deeds'; potId: string }
   | { kind: 'note'; potId: string }
   | { kind: 'resume'; potId: string }
   | { kind: 'finish'; potId: string }

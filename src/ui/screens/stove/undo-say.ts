@@ -33,6 +33,7 @@ const deeds: Record<string, string> = {
   DoseWentElsewhere: 'dose elsewhere',
   SkeinsSwapped: 'swap',
   ToppedUp: 'top-up',
+  DeedDone: 'deed',
   BurnerChanged: 'burner',
   DueMoved: 'not yet',
   NoteWritten: 'note',

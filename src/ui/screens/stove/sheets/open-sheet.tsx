@@ -19,6 +19,7 @@ import { Resume } from './resume.tsx'
 import { Trouble } from './trouble.tsx'
 
 const More = later(() => import('./more.tsx'))
+const FreeDeeds = later(() => import('./deeds-free.tsx'))
 const Photo = later(() => import('./photo.tsx'))
 const VoiceNote = later(() => import('./voice-note.tsx'))
 
@@ -59,6 +60,8 @@ function titleOf(open: Open, pot: LivePot): string {
       return `${name}: what went in`
     case 'more':
       return name
+    case 'deeds':
+      return `${name}: what was done`
     case 'note':
       return `${name}: note`
     case 'resume':
@@ -86,21 +89,7 @@ function Inside({ kitchen, stage, open, pot }: InsideProps): preact.JSX.Element 
   }
   switch (open.kind) {
     case 'read':
-      return (
-        <>
-          <AskPanel
-            question={{ kind: 'temperature', lowC: null, highC: null }}
-            expectedC={expectedTempC(state, null, kitchen.now.peek())}
-            settings={settings}
-            look="plain"
-            layoutKey="read"
-            onAnswer={(answer) =>
-              answer.kind === 'temperature' && send({ type: 'ReadTemperature', tempC: answer.tempC })
-            }
-          />
-          <AgoRow stage={stage} look="plain" />
-        </>
-      )
+      return <ReadTemperature kitchen={kitchen} stage={stage} pot={pot} send={send} />
     case 'ask':
       return (
         <>
@@ -139,9 +128,29 @@ function Inside({ kitchen, stage, open, pot }: InsideProps): preact.JSX.Element 
       return <Trouble kitchen={kitchen} stage={stage} pot={pot} />
     case 'more':
       return <More kitchen={kitchen} stage={stage} pot={pot} />
+    case 'deeds':
+      return <FreeDeeds kitchen={kitchen} stage={stage} pot={pot} />
     case 'photo':
       return <Photo kitchen={kitchen} stage={stage} pot={pot} />
     case 'voice':
       return <VoiceNote kitchen={kitchen} stage={stage} pot={pot} />
   }
+}
+
+type ReadProps = Omit<InsideProps, 'open'> & { send: (command: Parameters<Stage['send']>[1]) => void }
+
+function ReadTemperature({ kitchen, stage, pot, send }: ReadProps): preact.JSX.Element {
+  return (
+    <>
+      <AskPanel
+        question={{ kind: 'temperature', lowC: null, highC: null }}
+        expectedC={expectedTempC(pot.state, null, kitchen.now.peek())}
+        settings={kitchen.settings.value}
+        look="plain"
+        layoutKey="read"
+        onAnswer={(answer) => answer.kind === 'temperature' && send({ type: 'ReadTemperature', tempC: answer.tempC })}
+      />
+      <AgoRow stage={stage} look="plain" />
+    </>
+  )
 }

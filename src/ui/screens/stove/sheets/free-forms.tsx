@@ -1,0 +1,111 @@
+// The deeds of a free pot that want one more word: how much, how deep, how long.
+import { useState } from 'preact/hooks'
+import type { Amount } from '../../../../core/protocol/model.ts'
+import { ChoiceRow } from '../../../parts/choice-row.tsx'
+import { Pad } from '../../../parts/pad.tsx'
+import { enteredAmount } from '../amount.ts'
+import { openSteps } from '../live.ts'
+import type { DeedProps } from './deed.ts'
+import { DeedCautions } from './deed-cautions.tsx'
+import { NumberStep } from './number-step.tsx'
+import { Reason } from './reason.tsx'
+
+const units: readonly { value: Amount['unit']; label: string }[] = [
+  { value: 'mL', label: 'mL' },
+  { value: 'g', label: 'g' }
+]
+const usual = ['vinegar', 'citric acid', 'dye stock', 'salt']
+/** A usual liquor ratio for the first figure shown. Common practice, no source. */
+const LIQUOR_RATIO = 20
+const FILL_STEP_ML = 100
+
+export function FillForm({ pot, send, stage }: DeedProps): preact.JSX.Element {
+  const massG = pot.state.pot.skeins.reduce((sum, skein) => sum + skein.massG, 0)
+  const first = Math.max(FILL_STEP_ML, Math.round((massG * LIQUOR_RATIO) / FILL_STEP_ML) * FILL_STEP_ML)
+  const [value, setValue] = useState<number | null>(first)
+  const fill = (): void => {
+    const amount: Amount = { value: value ?? first, unit: 'mL', of: 'water', asEntered: '' }
+    send({ type: 'AddUnplanned', amount: enteredAmount(amount, amount.value) })
+  }
+  return (
+    <>
+      <NumberStep legend="Water" unit="mL" value={value} first={first} steps={[500, 100]} onValue={setValue} />
+      <Pad kind="main" look="solid" layoutKey="fill" disabled={stage.busy.value} onPress={fill}>
+        It is in
+      </Pad>
+    </>
+  )
+}
+
+/** What went in before comes first: it goes in again more often than not. */
+export function AddForm({ pot, send, stage }: DeedProps): preact.JSX.Element {
+  const before = pot.state.doses.flatMap(({ of }) => (of === 'water' ? [] : [of]))
+  const known = [...new Set([...before.reverse(), ...usual])].slice(0, 6)
+  const last = pot.state.doses.findLast(({ of }) => of === known[0])
+  const [of, setOf] = useState(known[0] ?? '')
+  const [unit, setUnit] = useState<Amount['unit']>(last?.added.unit ?? 'mL')
+  const [value, setValue] = useState<number | null>(last?.added.value ?? 10)
+  const amount = enteredAmount({ value: value ?? 10, unit, of: of.trim(), asEntered: '' }, value ?? 10)
+  return (
+    <>
+      <Reason legend="Which" reasons={known} value={of} onReason={setOf} />
+      <ChoiceRow legend="In" kind="lesser" choices={units} value={unit} onChoose={setUnit} />
+      <NumberStep legend="How much" unit={unit} value={value} first={10} steps={[10, 1]} onValue={setValue} />
+      <DeedCautions key={of} stage={stage} pot={pot} adds={amount} />
+      <Pad
+        kind="main"
+        look="solid"
+        layoutKey="add"
+        disabled={of.trim() === '' || stage.busy.value}
+        onPress={() => send({ type: 'AddUnplanned', amount })}
+      >
+        It is in
+      </Pad>
+    </>
+  )
+}
+
+const depths = ['1/4 of the skein', '1/3 of the skein', '1/2 of the skein', '2/3 of the skein', '3/4 of the skein']
+
+export function LowerForm({ send, stage }: DeedProps): preact.JSX.Element {
+  return (
+    <div class="free-pads">
+      {[...depths, 'whole skein'].map((say) => (
+        <Pad
+          key={say}
+          kind="main"
+          disabled={stage.busy.value}
+          onPress={() => send({ type: 'NoteDeed', word: 'lower', say })}
+        >
+          {say.replace(' of the skein', '')}
+        </Pad>
+      ))}
+    </div>
+  )
+}
+
+const MINUTE_MS = 60_000
+
+export function CallMeForm({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
+  const path = openSteps(pot.state).find(({ step }) => step.open)?.step.path
+  if (path === undefined) return <p>This pot is finished.</p>
+  const callIn = (min: number): void =>
+    send({
+      type: 'MoveDeadline',
+      path,
+      dueAtMs: kitchen.now.peek() + min * MINUTE_MS,
+      reason: `call me in ${min} min`
+    })
+  return (
+    <>
+      <div class="free-pads">
+        {[5, 10, 20, 30].map((min) => (
+          <Pad key={min} kind="main" disabled={stage.busy.value} onPress={() => callIn(min)}>
+            {min} min
+          </Pad>
+        ))}
+      </div>
+      {pot.state.heatOn ? <p>The heat is on. Stay by the pot.</p> : null}
+    </>
+  )
+}
