@@ -84,7 +84,6 @@ const chances = {
   PutSkeinsIn: 2,
   TakeSkeinsOut: 2,
   SwapSkeins: 2,
-  NoteDeed: 1,
   ChangeBurner: 1,
   ChangeHeat: 3,
   ReadTemperature: 5,
@@ -102,10 +101,12 @@ const chances = {
   Correct: 3,
   Abort: 0.15,
   Finish: 1,
+  // Taken out of the notes, or the days of all seeds known so far would be others.
+  NoteDeed: 0,
   ShiftClock: 0
 } satisfies Partial<Record<PotCommand['type'], number>>
 
-type Anything = Exclude<keyof typeof chances, 'ShiftClock'>
+type Anything = Exclude<keyof typeof chances, 'NoteDeed' | 'ShiftClock'>
 
 /** Any command at all, whether it fits or not; most of the time about something that is open. */
 export function anyCommand(chance: Chance, state: Known, nowMs: number, entries: readonly PotEntry[]): PotCommand {
@@ -167,11 +168,6 @@ function besides(chance: Chance, type: Besides, state: Known, nowMs: number, pat
       return { type, tags }
     case 'SwapSkeins':
       return { type, withPotId: 'another', gave: tags.slice(0, 1), got: [{ tag: `S${chance.whole(2, 9)}`, massG: 50 }] }
-    case 'NoteDeed': {
-      const word = chance.pick(deedWords)
-      const say = word === 'lower' ? chance.pick(['1/4 of the skein', 'half the skein', 'deep']) : 'Stir the bath'
-      return { type, word, say: word === 'lower' || word === 'do' ? say : '' }
-    }
     case 'ChangeBurner':
       return { type, burner: chance.pick(['front left', 'back right']) }
     case 'ChangeHeat':
@@ -195,8 +191,10 @@ function besides(chance: Chance, type: Besides, state: Known, nowMs: number, pat
       return { type, reason: null }
     case 'Resume':
       return { type, heldTimeCounts: chance.of(0.5) }
-    case 'WriteNote':
-      return { type, text: chance.of(0.05) ? '' : 'cloudy' }
+    case 'WriteNote': {
+      const text = chance.of(0.05) ? '' : 'cloudy'
+      return nowMs % 3 === 0 ? deedAt(nowMs) : { type, text }
+    }
     case 'NotePhoto':
       return aboutMedia(nowMs)
     case 'ShowCaution':
@@ -250,4 +248,12 @@ function correction(chance: Chance, entries: readonly PotEntry[]): PotCommand {
   const { writerId, seq } = entries.length > 0 ? chance.pick(entries) : { writerId: 'nobody', seq: 1 }
   const why = chance.of(0.05) ? '' : 'misread'
   return { type: 'Correct', entry: { writerId, seq }, field: 'tempC', was: '80', now: '82', why }
+}
+
+/** Drawn from the hour alone: no die that others need is thrown for it. */
+function deedAt(nowMs: number): PotCommand {
+  const no = Math.floor(nowMs / 3)
+  const word = deedWords[no % deedWords.length] ?? 'turn'
+  const say = word === 'lower' ? ['1/4 of the skein', 'half the skein', 'deep'][no % 3] : 'Stir the bath'
+  return { type: 'NoteDeed', word, say: word === 'lower' || word === 'do' ? (say ?? '') : '' }
 }
