@@ -11,7 +11,7 @@ export type Network = {
   base: number
 }
 
-const HIDDEN = 10
+const HIDDEN = 16
 const ROUNDS = 120
 const BATCH = 512
 const RATE = 0.01
