@@ -55,7 +55,7 @@ const refuse: Record<string, () => void> = {
 
 /** What its lamp says then; null: it has none, the rest must go on all the same. */
 const words: Record<keyof typeof refuse, [lamp: string, say: RegExp] | null> = {
-  sound: ['sound', /no sound/i],
+  sound: ['sound', /sound/i],
   screen: ['screen', /may sleep/],
   notices: ['notices', /refused in the browser/],
   speech: ['speech', /No voice on this device/],
@@ -71,14 +71,14 @@ async function calling(names: string[]) {
   const visit = await stage.visit()
   const { page, context, complaints } = visit
   for (const name of names) await context.addInitScript(refuse[name] as () => void)
-  await page.goto(`${stage.host.address}?rehearse=60`)
+  await page.goto(`${stage.host.address}?rehearse=600`)
   await page.waitForFunction(() => (globalThis as unknown as Handle).strandlineRehearsal?.kitchen.whistle.value)
   await page.evaluate(() =>
     (globalThis as unknown as Handle).strandlineRehearsal.kitchen.changeSettings({ voice: 'calls', whistle: true })
   )
   await startPot(page, { title: 'Level immersion', colourway: 'Plum', massG: 100 })
   await pressUntilGone(page.locator('.call').getByRole('button', { name: /in soak/ }), page.locator('.call'))
-  // The soak is over half a minute later: the next call.
+  // The soak is over three seconds later: the next call.
   await page.locator('.call').waitFor({ timeout: 120_000 })
   const last = (await raised(page)).at(-1)
   const lamps = await page.evaluate(() =>

@@ -60,7 +60,10 @@ export async function rawBrowser(executablePath: string | undefined, more: strin
       return page
     },
     async close() {
-      await Promise.race([order('Browser.close').catch(() => {}), gone])
+      // Killed at once, its children would still write into the folder that is taken away.
+      const closed = order('Browser.close').catch(() => {})
+      const patience = new Promise<void>((over) => setTimeout(over, 5_000).unref())
+      await Promise.race([closed.then(() => gone), gone, patience])
       child.kill('SIGKILL')
       await gone
       rmSync(profile, { recursive: true, force: true, maxRetries: 20, retryDelay: 200 })

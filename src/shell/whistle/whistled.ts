@@ -10,7 +10,7 @@ export function canBeWhistled({ semitones, lengthMs }: Glide, traits: Traits): b
   return (
     semitones >= 2.5 &&
     semitones <= 15.5 &&
-    lengthMs >= 180 &&
+    lengthMs >= 140 &&
     lengthMs <= 1_400 &&
     traits.heard >= 0.6 &&
     traits.share >= 0.1 &&
