@@ -121,6 +121,12 @@ export function conditionsMet(run: Run, active: ActiveStep, wait: Wait): boolean
   return wait.until.every((u, i) => (u.kind === 'moment' ? run.moments[u.name] !== undefined : active.met.includes(i)))
 }
 
+/** When the last of the moments came that a wait waits for; long ago where it waits for none. */
+export function lastMomentMs(run: Run, wait: Wait): number {
+  const came = wait.until.flatMap((u) => (u.kind === 'moment' ? (run.moments[u.name] ?? []) : []))
+  return Math.max(Number.NEGATIVE_INFINITY, ...came)
+}
+
 /** Is it only a named moment that a wait lacks? Then nobody is called to it: nobody could answer. */
 export function lacksOnlyMoments(run: Run, active: ActiveStep, wait: Wait): boolean {
   return !conditionsMet(run, active, wait) && wait.until.every((u, i) => u.kind === 'moment' || active.met.includes(i))

@@ -82,6 +82,22 @@ describe('a wait with a condition keeps its own time', () => {
   })
 })
 
+describe('a wait that was answered for some minutes ago', () => {
+  it.each([
+    ['with a time of its own', 5 * MIN],
+    ['without', null]
+  ])('%s: ends with the moment that came since', (_, forMs) => {
+    const held = wait('hold', forMs, { until: [byPerson, { kind: 'moment', name: 'in' }] })
+    const pot = Bench.start(programme([alongside('both', { a: [act('in')], b: [held] }), act('x')]))
+    pot.pass(10)
+    pot.do({ type: 'MarkDone', path: 'both.a/in' })
+    pot.pass(2)
+    pot.do({ type: 'MarkDone', path: 'both.b/hold' }, 4 * MIN)
+    pot.pass(0)
+    expect(closing(pot, 'both.b/hold')).toBe(10)
+  })
+})
+
 describe('a wait that lacks only a moment', () => {
   it('calls nobody when its time is moved, and ends with the moment but not before the new time', () => {
     const held = wait('hold', 20 * MIN, { until: [{ kind: 'moment', name: 'in' }] })

@@ -5,7 +5,7 @@ import { afterRoundAsk, askOwner, closeStep, settle, startStep } from '../advanc
 import type { PotCommand, Refusal } from '../commands.ts'
 import type { ActiveStep } from '../state.ts'
 import { refuse, type Telling } from '../tell.ts'
-import { conditionsMet, lacksOnlyMoments } from '../timing.ts'
+import { conditionsMet, lacksOnlyMoments, lastMomentMs } from '../timing.ts'
 
 type Of<T extends PotCommand['type']> = Extract<PotCommand, { type: T }>
 export type Open = { active: ActiveStep; step: Step }
@@ -67,11 +67,14 @@ export function settleWait(t: Telling, step: Step): void {
     if (inVain) t.tell({ type: 'DueMoved', path: step.path, dueAtMs: null, timeDueAtMs, ...more })
     return
   }
-  if (wait.forMs === null || (timeDueAtMs !== null && timeDueAtMs <= t.atMs)) {
+  // What was answered for some minutes ago may lie before the moment that the wait waits for too.
+  const lastMs = Math.max(lastMomentMs(t.run, wait), timeDueAtMs ?? Number.NEGATIVE_INFINITY)
+  const timeKnown = wait.forMs === null || timeDueAtMs !== null
+  if (timeKnown && lastMs <= t.atMs) {
     closeStep(t, active, 'reading', null)
     return
   }
-  t.tell({ type: 'DueMoved', path: step.path, dueAtMs: timeDueAtMs, timeDueAtMs, ...more })
+  t.tell({ type: 'DueMoved', path: step.path, dueAtMs: timeKnown ? lastMs : null, timeDueAtMs, ...more })
 }
 
 function missingRecord(t: Telling, active: ActiveStep, step: Step): Refusal | null {
