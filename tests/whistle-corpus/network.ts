@@ -17,7 +17,7 @@ const BATCH = 512
 const RATE = 0.01
 const SMALL = 2e-4
 /** What is no whistle counts so much more than its share: a false one is worse than a missed one. */
-const OTHERS = 2
+const OTHERS = 4
 const FAR = 4
 
 export function scoreOf({ from, spread, hidden, base }: Network, inputs: readonly number[]): number {

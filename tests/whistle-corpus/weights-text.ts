@@ -16,7 +16,7 @@ export const FROM: readonly number[] = ${row(from)}
 export const SPREAD: readonly number[] = ${row(spread)}
 
 /** So much speaks for it that it is taken for a whistle. */
-export const ENOUGH = 2.2
+export const ENOUGH = 1.6
 
 export const weights: { base: number; hidden: readonly { bias: number; inputs: readonly number[]; out: number }[] } = {
   base: ${short(base)},

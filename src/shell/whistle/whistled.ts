@@ -27,7 +27,7 @@ export function canBeWhistled({ semitones, lengthMs }: Glide, traits: Traits): b
  * lies on that side. */
 export function isWhistled(glide: Glide, traits: Traits): boolean {
   // A string slides with its partials, whatever else it looks like.
-  if (traits.companyDb > -16) return false
+  if (traits.companyDb > -18) return false
   return canBeWhistled(glide, traits) && weightOf(inputsOf(glide, traits)) > ENOUGH
 }
 
