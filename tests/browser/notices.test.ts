@@ -20,9 +20,9 @@ let browser: CoveredBrowser
 afterEach(() => browser?.close())
 
 const acid = { knot: 'Acid 1', call: 'Acid 1 in' }
-/** Half a second, then the acid; and a second acid that does not come while the test looks. */
+/** Long enough for a slow disk to have the start, then the acid; and a second acid that does not come while the test looks. */
 const run = programme([
-  wait('soak', 500),
+  wait('soak', 3_000),
   dose('acid1', 30, 'vinegar', acid),
   wait('hold', 3_600_000),
   dose('acid2', 30, 'vinegar', { knot: 'Acid 2', call: 'Acid 2 in' })
