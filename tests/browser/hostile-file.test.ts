@@ -39,8 +39,9 @@ describe('a protocol file from anywhere', () => {
   })
 
   it('with 10,000 steps is refused with the limit named', async () => {
-    const many = `strandline: 1\ntitle: Many\nsteps:\n${'- spin\n'.repeat(10_000)}`
-    expect(await refusalOf('many.yaml', many)).toMatch(/500/)
+    const many = (count: number): string => `strandline: 1\ntitle: Many\nsteps:\n${'- spin\n'.repeat(count)}`
+    expect(await refusalOf('many.yaml', many(10_000))).toMatch(/more than 6000 lines/)
+    expect(await refusalOf('more.yaml', many(501))).toMatch(/500/)
   })
 
   it('that is empty, or no text at all, is told so', async () => {
