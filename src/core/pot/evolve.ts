@@ -76,7 +76,10 @@ export function evolveDraft(state: PotState, event: PotEvent, stamp: Stamp): Pot
 /** The undo list: the latest command of a person and all that came of it. A set clock and a shown caution stand. */
 function remember(state: Run, event: PotEvent, stamp: Stamp): void {
   const person = stamp.by.kind !== 'clock'
-  if (person && !state.heard.includes(stamp.commandId)) state.heard.push(stamp.commandId)
+  // A command's events come in a row: the last one heard is looked at first.
+  const { heard } = state
+  if (person && heard[heard.length - 1] !== stamp.commandId && !heard.includes(stamp.commandId))
+    heard.push(stamp.commandId)
   if (event.type === 'ClockShifted' || event.type === 'CautionShown' || event.type === 'Withdrawn') return
   // Bytes that were let go don't come back.
   if (event.type === 'Corrected' || event.type === 'MediaTrimmed') return
