@@ -1,16 +1,28 @@
 import { readTextFile } from '../shell/files/files.ts'
 import type { Kept } from '../shell/settings/kept.ts'
 import type { Kitchen, StoredProtocol } from '../ui/kitchen.ts'
+import type { KitchenDrafts, KitchenWriting } from '../ui/writing.ts'
+
+type Writing = ReturnType<typeof import('./writing.ts').writingOn>
 
 const PREFIX = 'protocol/'
 
-export type StoredProtocols = Pick<Kitchen, 'protocols' | 'openProtocolFile'> & {
+export type StoredProtocols = Pick<Kitchen, 'protocols' | 'openProtocolFile' | 'versions' | 'drafts'> & {
+  saveWritten(text: string, nowMs: number): ReturnType<KitchenWriting['saveProtocol']>
   keepMade(entries: Awaited<ReturnType<Kitchen['entries']>>): ReturnType<Kitchen['makeProtocol']>
 }
 
 /** Built-in protocols were read when the app was built; the reader is loaded only when a file is opened. */
 export function storedProtocols(kept: Kept): StoredProtocols {
   let builtIn: Promise<StoredProtocol[]> | null = null
+  let made: Writing | null = null
+  // Nothing of writing is wanted before the Stove is drawn.
+  const writing = async (): Promise<Writing> => {
+    const { writingOn } = await import('./writing.ts')
+    made ??= writingOn(kept)
+    return made
+  }
+  const drafts = async (): Promise<KitchenDrafts> => (await writing()).drafts
   return {
     async protocols() {
       builtIn ??= readBuiltIn()
@@ -19,7 +31,7 @@ export function storedProtocols(kept: Kept): StoredProtocols {
         builtIn = null
       })
       const own = await kept.startingWith<StoredProtocol>(PREFIX).catch(() => [])
-      return [...(await builtIn), ...own]
+      return [...(await builtIn), ...own, ...(await (await writing()).newest())]
     },
     async openProtocolFile(file) {
       const read = await readTextFile(file)
@@ -30,6 +42,14 @@ export function storedProtocols(kept: Kept): StoredProtocols {
       if (opened.ok) await kept.set(PREFIX + opened.stored.id, opened.stored).catch(() => {})
       return opened
     },
+    drafts: {
+      list: async () => (await drafts()).list(),
+      read: async (id) => (await drafts()).read(id),
+      keep: async (draft) => (await drafts()).keep(draft),
+      drop: async (id) => (await drafts()).drop(id)
+    },
+    versions: async (protocolId) => (await writing()).versions(protocolId),
+    saveWritten: async (text, nowMs) => (await import('./written-protocol.ts')).saveWritten(kept, text, nowMs),
     async keepMade(read) {
       const { madeProtocol } = await import('./made-protocol.ts')
       const made = madeProtocol(read)

@@ -13,6 +13,7 @@ import './app.css'
 
 const Start = later(() => import('./screens/start/index.tsx'))
 const Protocols = later(() => import('./screens/protocols/index.tsx').then((m) => ({ default: m.Protocols })))
+const Workshop = later(() => import('./screens/workshop/index.tsx'))
 const DyeBook = later(() => import('./screens/dye-book/index.tsx').then((m) => ({ default: m.DyeBook })))
 const DeviceCheckScreen = later(() =>
   import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
@@ -59,6 +60,8 @@ function part(route: string, n: number): string | undefined {
 
 function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact.JSX.Element {
   if (route.startsWith('#/start')) return <Start kitchen={kitchen} protocolId={part(route, 2)} />
+  const draftId = /^#\/protocols\/write\/([^/]+)$/.exec(route)?.[1]
+  if (draftId !== undefined) return <Workshop kitchen={kitchen} draftId={draftId} />
   if (route.startsWith('#/protocols')) return <Protocols kitchen={kitchen} />
   if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
   if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />

@@ -9,6 +9,7 @@ import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
 import type { KitchenMedia } from './media.ts'
+import type { KitchenWriting } from './writing.ts'
 
 export type PotOnStove = { potId: string; state: PotState; alerts: Alert[]; readOnly: string | null }
 
@@ -41,7 +42,15 @@ export type SendOptions = {
   media?: MediaBytes[]
 }
 
-export type StoredProtocol = { id: string; file: string; text: string; protocol: Protocol; from: 'built-in' | 'file' }
+export type StoredProtocol = {
+  id: string
+  file: string
+  text: string
+  protocol: Protocol
+  from: 'built-in' | 'file'
+  /** It was written here: when this version was saved, and how many there are. */
+  written?: { savedAtMs: number; versions: number }
+}
 
 export type BookLine = {
   streamId: string
@@ -122,7 +131,7 @@ export type HeadsetDeed = 'done' | 'again'
 /** What an answer came by. */
 export type Via = Extract<By, { kind: 'person' }>['via']
 
-export type Kitchen = {
+export type Kitchen = KitchenWriting & {
   /** Stored pots on the rod and on the bench, in the fixed order of their start. */
   pots: ReadonlySignal<PotOnStove[]>
   /** Wall clock or rehearsal clock, ms; changes once a second. Read it in leaves only. */

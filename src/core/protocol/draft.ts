@@ -63,33 +63,44 @@ export type Draft = {
 
 type Words = Pick<Draft, 'call' | 'doing' | 'done' | 'knot'>
 
-const plainDraft = {
-  suffix: '',
-  detail: null,
-  wait: null,
-  ramp: null,
-  dose: null,
-  question: null,
-  setPoint: null,
-  heat: null,
-  yarn: null,
-  outOfBathMostMs: null,
-  depth: null,
-  records: [],
-  soft: false,
-  bench: false,
-  away: false,
-  lookEveryMs: null
-} as const
+/** A draft of which nothing is said yet. One shape for all, filled in place: spreading three objects into a fourth took a
+ * third of the time of reading a protocol. */
+function plainDraft(behaviour: Behaviour, shape: KnotShape): Draft {
+  return {
+    suffix: '',
+    behaviour,
+    shape,
+    call: '',
+    doing: '',
+    done: '',
+    knot: '',
+    detail: null,
+    hands: [0, 0, 0],
+    wait: null,
+    ramp: null,
+    dose: null,
+    question: null,
+    setPoint: null,
+    heat: null,
+    yarn: null,
+    outOfBathMostMs: null,
+    depth: null,
+    records: [],
+    soft: false,
+    bench: false,
+    away: false,
+    lookEveryMs: null
+  }
+}
 
 /** An act of a person: done when they say so. */
 export function act(words: Omit<Words, 'doing'>, hands: Seconds, more: Partial<Draft> = {}): Draft {
-  return { ...plainDraft, records: [], behaviour: 'act', shape: 'dot', doing: words.call, ...words, hands, ...more }
+  return Object.assign(plainDraft('act', 'dot'), { doing: words.call, hands }, words, more)
 }
 
 /** A wait: done by the clock, or by what it waits for. */
 export function waiting(words: Words, wait: WaitDraft, more: Partial<Draft> = {}): Draft {
-  return { ...plainDraft, records: [], behaviour: 'wait', shape: 'bar', ...words, hands: handsOf(wait), wait, ...more }
+  return Object.assign(plainDraft('wait', 'bar'), words, { hands: handsOf(wait), wait }, more)
 }
 
 /** A question: done by its answer. */
@@ -99,17 +110,7 @@ export function asking(
   hands: Seconds,
   more: Partial<Draft> = {}
 ): Draft {
-  return {
-    ...plainDraft,
-    records: [],
-    behaviour: 'ask',
-    shape: 'ring',
-    doing: words.call,
-    ...words,
-    question,
-    hands,
-    ...more
-  }
+  return Object.assign(plainDraft('ask', 'ring'), { doing: words.call, question, hands }, words, more)
 }
 
 /** Only conditions want a look or a reading. */

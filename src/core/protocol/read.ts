@@ -19,9 +19,13 @@ export type ProtocolRead = { ok: true; protocol: Protocol } | { ok: false; probl
  * Lines and columns count from 1. */
 export function readProtocol(text: string): ProtocolRead {
   const source = readSource(text)
-  if (!source.ok) return { ok: false, problems: source.problems }
+  return source.ok ? readLocated(source.root) : { ok: false, problems: source.problems }
+}
+
+/** The same for a text that was taken apart already, without problems. */
+export function readLocated(root: Located): ProtocolRead {
   const problems = new Problems()
-  const protocol = readRoot(source.root, problems)
+  const protocol = readRoot(root, problems)
   return problems.list.length > 0 ? { ok: false, problems: problems.sorted() } : { ok: true, protocol }
 }
 

@@ -8,6 +8,8 @@ type Shared = { label: string; hint?: ComponentChildren; problem?: string | null
 type TextFieldProps = Shared & {
   value: string
   onInput: (value: string) => void
+  /** The whole value, when the field is left or Enter is pressed. */
+  onDone?: () => void
   /** What keyboard a phone shows. */
   kind?: 'text' | 'decimal' | 'numeric'
   lines?: number
@@ -29,6 +31,7 @@ export function TextField(props: TextFieldProps): preact.JSX.Element {
     disabled: props.disabled,
     'aria-invalid': problem ? true : undefined,
     'aria-describedby': `${hint ? `${id}-hint` : ''} ${problem ? `${id}-problem` : ''}`.trim() || undefined,
+    onChange: props.onDone,
     onInput: (event: Event) => props.onInput((event.currentTarget as HTMLInputElement).value)
   } as const
   return (

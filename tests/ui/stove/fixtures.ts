@@ -1,5 +1,7 @@
 // A Kitchen for looking at the Stove: the real engine over invented pots, all of it in memory.
+
 import { signal } from '@preact/signals'
+import { keptDrafts } from '../../../src/app/drafts.ts'
 import { alertsDue } from '../../../src/core/pot/alerts-due.ts'
 import { lookAhead } from '../../../src/core/pot/catch-up.ts'
 import type { PotCommand } from '../../../src/core/pot/commands.ts'
@@ -9,6 +11,7 @@ import type { PotEvent } from '../../../src/core/pot/events.ts'
 import { fold } from '../../../src/core/pot/fold.ts'
 import { nextDue } from '../../../src/core/pot/next-due.ts'
 import type { Programme } from '../../../src/core/protocol/model.ts'
+import { memoryKept } from '../../../src/shell/settings/kept.ts'
 import type { Kitchen, Missed, PotOnStove, Sent, Via } from '../../../src/ui/kitchen.ts'
 
 export const noon = Date.UTC(2031, 5, 14, 12, 32, 0)
@@ -203,6 +206,9 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
     start: async () => ({ ok: true }),
     newId: () => `id${++ids}`,
     protocols: async () => [],
+    drafts: keptDrafts(memoryKept()),
+    saveProtocol: async () => ({ ok: false, problems: [], say: 'no store in this test' }),
+    versions: async () => [],
     makeProtocol: async () => ({ ok: false, say: 'no maker in this test' }) as const,
     openProtocolFile: async () => ({ ok: false, problems: [] }),
     beforeTheHeat: async () => [],

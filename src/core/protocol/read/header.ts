@@ -97,7 +97,8 @@ function build(given: Header, root: Located, problems: Problems): HeaderRead {
   return head
 }
 
-const emptyScope: Scope = {
+/** A protocol of which nothing is known yet. */
+export const emptyScope: Scope = {
   kitchen: null,
   quantities: {},
   shown: {},

@@ -7,16 +7,19 @@ import { toleranceC } from './hold-at.ts'
 import { phRange } from './ph.ts'
 
 export const questionFields = {
-  grade: z.optional(line(40, 'What is judged in five grades: bath, rinse.')),
+  grade: z.optional(line(40, 'What is judged, in five grades. For example: bath')),
   enough: z.optional(oneOf(grades, 'The grade that is good enough.')),
   temperature: z.optional(quantity('85..90 °C', 'A temperature to read, and the range it should lie in.')),
   reached: z.optional(quantity('85 °C', 'A temperature that must be reached.')),
   ph: z.optional(quantity('4..5', 'The pH to read, and the range it should lie in.')),
-  question: z.optional(line(80, 'A question in your own words.')),
+  question: z.optional(line(80, 'A question in your own words. For example: Is the bath clear?')),
   answers: z.optional(
     z
-      .array(line(30, 'An answer.'), { error: 'write a list of two to six answers' })
+      .array(line(30, 'An answer. For example: Not yet'), { error: 'write a list of two to six answers' })
       .check(z.minLength(2), z.maxLength(6))
+      .register(z.globalRegistry, {
+        description: 'What can be answered; the first is the one that is wanted. For example: [Clear, Not yet]'
+      })
   )
 } as const
 

@@ -10,23 +10,27 @@ import type { SharedFields } from './shared.ts'
 
 const condition = z.strictObject({
   time: z.optional(quantity('30 min', 'A length of time.')),
-  after: z.optional(line(40, 'The moment that the time is counted from.')),
+  after: z.optional(line(40, 'The moment that the time is counted from. For example: all in')),
   temperature: z.optional(quantity('40 °C', 'A temperature to reach.')),
-  moment: z.optional(line(40, 'A moment to wait for.')),
-  person: z.optional(line(60, 'What a person is to see, for example full steam.')),
-  grade: z.optional(line(40, 'What is judged: bath, rinse.')),
+  moment: z.optional(line(40, 'A moment to wait for. For example: all in')),
+  person: z.optional(line(60, 'What a person is to see. For example: full steam')),
+  grade: z.optional(line(40, 'What is judged, in five grades. For example: bath')),
   enough: z.optional(oneOf(grades, 'The grade that is good enough.')),
   ph: z.optional(quantity('4..5', 'A range of pH to reach.'))
 })
 
-const words = z.string().check(z.minLength(1), z.maxLength(120))
+const words = z.string().check(z.minLength(1), z.maxLength(120)).register(z.globalRegistry, {
+  description: 'A time, a temperature, a moment, or what a person is to see. For example: 40 °C'
+})
 const term = z.union([words, condition], {
   error: 'write 10 min after all in, 40 °C, a moment, or fields such as {grade: bath, enough: trace}'
 })
 
 export const waitFields = {
   for: z.optional(quantity('25..30 min', 'How long.')),
-  from: z.optional(line(40, 'The moment that the time is counted from, instead of the start of the step.')),
+  from: z.optional(
+    line(40, 'The moment that the time is counted from, instead of the start of the step. For example: all in')
+  ),
   until: z.optional(some(term, 6, 'What is waited for. All of it is needed.')),
   'at least': z.optional(quantity('4 min', 'How far a late arrival may shorten it, under late: absorb.')),
   expect: z.optional(quantity('10 min', 'How long it usually takes, where no clock tells.')),

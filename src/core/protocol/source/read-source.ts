@@ -1,5 +1,5 @@
 // From text to a located tree: bounded, one document, no anchors, no tags, no key twice.
-import { Composer, type Document, isAlias, isMap, isScalar, isSeq, type ParsedNode, Parser } from 'yaml'
+import { Composer, type CST, type Document, isAlias, isMap, isScalar, isSeq, type ParsedNode, Parser } from 'yaml'
 import type { Problem } from '../model.ts'
 import type { OwnProblemCode } from '../problem-codes.ts'
 import { forbiddenAt, nameOfCharacter } from './characters.ts'
@@ -10,35 +10,57 @@ import type { Entry, Located, Place } from './located.ts'
 
 type Source = { ok: true; root: Located } | { ok: false; problems: Problem[] }
 
+/** A text taken apart as far as it goes. `root` and `document` may be there beside problems: a half-written file still
+ * shows what can be shown. Both are null where no parser may have the text, or nothing is in it. */
+export type ParsedSource = {
+  problems: Problem[]
+  root: Located | null
+  document: Document.Parsed | null
+  tokens: readonly CST.Token[]
+}
+
 /** Reads YAML 1.2 (core schema; JSON is a part of it) from untrusted text. Never throws. */
 export function readSource(raw: string): Source {
+  const { problems, root } = parseSource(raw, false)
+  return root === null || problems.length > 0 ? { ok: false, problems } : { ok: true, root }
+}
+
+/** The same with what was found in spite of problems. `keepTokens`: every node knows its tokens, for who changes the
+ * text. Offsets count from after a byte order mark. Never throws. */
+export function parseSource(raw: string, keepTokens: boolean): ParsedSource {
   const rough = roughProblem(raw)
-  if (rough) return { ok: false, problems: [sayRough(rough, new Lines(raw.slice(0, bytesMost)).place(rough.offset))] }
+  if (rough) return nothing(sayRough(rough, new Lines(raw.slice(0, bytesMost)).place(rough.offset)))
   // A byte order mark is what some editors put first; it is no part of the text.
   const text = raw.startsWith('\uFEFF') ? raw.slice(1) : raw
   const bad = forbiddenAt(text)
-  if (bad >= 0) return { ok: false, problems: [sayForbidden(nameOfCharacter(text, bad), new Lines(text).place(bad))] }
-  return compose(text)
+  if (bad >= 0) return nothing(sayForbidden(nameOfCharacter(text, bad), new Lines(text).place(bad)))
+  return compose(text, keepTokens)
 }
 
-function compose(text: string): Source {
+function nothing(problem: Problem): ParsedSource {
+  return { problems: [problem], root: null, document: null, tokens: [] }
+}
+
+function compose(text: string, keepSourceTokens: boolean): ParsedSource {
   const lines = new Lines(text)
   const tokens = [...new Parser().parse(text)]
   const deep = tooDeepAt(tokens, depthMost)
-  if (deep !== null) return { ok: false, problems: [sayNested(lines.place(deep))] }
+  if (deep !== null) return nothing(sayNested(lines.place(deep)))
   // Pretty errors quote the text around each of them, which takes quadratic time on hostile text.
   const composer = new Composer({
     prettyErrors: false,
     uniqueKeys: false,
     version: '1.2',
     schema: 'core',
-    strict: true
+    strict: true,
+    keepSourceTokens
   })
-  return convert([...composer.compose(tokens, true, text.length)], lines)
+  return { ...convert([...composer.compose(tokens, true, text.length)], lines), tokens }
 }
 
-function convert(documents: readonly Document.Parsed[], lines: Lines): Source {
+function convert(documents: readonly Document.Parsed[], lines: Lines): Omit<ParsedSource, 'tokens'> {
   const reading = new Converter(lines)
+  const { problems } = reading
   const [first, second] = documents
   for (const document of documents.slice(0, 2)) {
     for (const error of document.errors.slice(0, 50)) reading.syntax(error.code, error.message, error.pos[0])
@@ -52,13 +74,12 @@ function convert(documents: readonly Document.Parsed[], lines: Lines): Source {
       'Keep one protocol in a file: no --- line.'
     )
   }
-  const root = first?.contents
-  if (!root) {
-    if (reading.problems.length > 0) return { ok: false, problems: reading.problems }
-    return { ok: false, problems: [sayEmpty({ line: 1, column: 1 })] }
+  const contents = first?.contents
+  if (!first || !contents) {
+    if (problems.length === 0) problems.push(sayEmpty({ line: 1, column: 1 }))
+    return { problems, root: null, document: null }
   }
-  const located = reading.node(root as ParsedNode)
-  return reading.problems.length > 0 ? { ok: false, problems: reading.problems } : { ok: true, root: located }
+  return { root: reading.node(contents as ParsedNode), document: first, problems }
 }
 
 class Converter {

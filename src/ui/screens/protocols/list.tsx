@@ -1,10 +1,11 @@
 // All protocols, and the way to open another one.
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { atDefaults } from '../../parts/at-defaults.ts'
 import { EmptyState } from '../../parts/empty-state.tsx'
 import { estimateWords } from '../../parts/estimate-words.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
-import { atDefaults } from './at-defaults.ts'
+import { Drafts } from './drafts.tsx'
 import { OpenFile } from './open-file.tsx'
 
 type Props = { kitchen: Kitchen; known: StoredProtocol[]; opened: (stored: StoredProtocol) => void }
@@ -12,6 +13,7 @@ type Props = { kitchen: Kitchen; known: StoredProtocol[]; opened: (stored: Store
 export function ProtocolList({ kitchen, known, opened }: Props): preact.JSX.Element {
   return (
     <Page title="Protocols">
+      <Drafts kitchen={kitchen} />
       {known.length === 0 ? (
         <EmptyState title="No protocol yet">
           <p>A protocol is a written method: what to add, when to lift, how long to hold.</p>
@@ -34,9 +36,9 @@ export function ProtocolList({ kitchen, known, opened }: Props): preact.JSX.Elem
 }
 
 function ProtocolLine({ stored }: { stored: StoredProtocol }): preact.JSX.Element {
-  const { protocol, from, file } = stored
+  const { protocol } = stored
   const programme = atDefaults(protocol)
-  const marks = [protocol.demo ? 'invented for the demo' : '', from === 'file' ? `from ${file}` : ''].filter(Boolean)
+  const marks = [protocol.demo ? 'invented for the demo' : '', sourceWords(stored)].filter(Boolean)
   return (
     <>
       <span class="protocols-title">{protocol.title}</span>
@@ -46,4 +48,9 @@ function ProtocolLine({ stored }: { stored: StoredProtocol }): preact.JSX.Elemen
       </span>
     </>
   )
+}
+
+function sourceWords({ from, file, written }: StoredProtocol): string {
+  if (written) return written.versions === 1 ? 'written here' : `written here, ${written.versions} versions`
+  return from === 'file' ? `from ${file}` : ''
 }

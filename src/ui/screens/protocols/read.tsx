@@ -1,18 +1,19 @@
 // One protocol, read: as a strand, as plain steps, and as its own text.
 import { useMemo } from 'preact/hooks'
 import type { Protocol } from '../../../core/protocol/model.ts'
-import { showDose } from '../../../core/quantity/index.ts'
 import { planOf } from '../../../core/record/plan.ts'
 import { closingLine } from '../../../core/safety/caution.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
-import { spanWords } from '../../parts/estimate-words.ts'
+import { atDefaults, READ_FOR_G } from '../../parts/at-defaults.ts'
 import { LyingStrand } from '../../parts/lying-strand.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
+import { ProgrammeFacts, SetOut } from '../../parts/programme-facts.tsx'
 import { plannedItems } from '../../parts/strand-items.ts'
 import { unitsOf } from '../../parts/units-of.ts'
-import { atDefaults, READ_FOR_G } from './at-defaults.ts'
+import { BeginPad } from './drafts.tsx'
 import { Steps } from './steps.tsx'
+import { Versions } from './versions.tsx'
 
 export function ReadProtocol({ kitchen, stored }: { kitchen: Kitchen; stored: StoredProtocol }): preact.JSX.Element {
   const { protocol } = stored
@@ -25,31 +26,27 @@ export function ReadProtocol({ kitchen, stored }: { kitchen: Kitchen; stored: St
       actions={
         <>
           <Pad onPress={() => kitchen.go('#/protocols')}>All protocols</Pad>
+          <BeginPad
+            kitchen={kitchen}
+            label="Change a copy"
+            look="plain"
+            begin={async () => {
+              const { beginCopy } = await import('./begin.ts')
+              return (at) => beginCopy(at, stored)
+            }}
+          />
           <Pad look="solid" onPress={() => kitchen.go(`#/start/${encodeURIComponent(stored.id)}`)}>
             Start a pot
           </Pad>
         </>
       }
     >
-      <About protocol={protocol} from={stored.from === 'file' ? stored.file : null} />
+      <About protocol={protocol} from={stored.from === 'file' && !stored.written ? stored.file : null} />
       {programme === null ? (
         <p>This protocol asks for figures before its steps can be shown. Start a pot to fill them in.</p>
       ) : (
         <>
-          <dl class="protocols-facts">
-            <div>
-              <dt>On the clock</dt>
-              <dd>{spanWords(programme.estimate.clock)}</dd>
-            </div>
-            <div>
-              <dt>Hands</dt>
-              <dd>{spanWords(programme.estimate.hands)}</dd>
-            </div>
-            <div>
-              <dt>Worked out for</dt>
-              <dd>{`${READ_FOR_G} g, with the answers it presumes`}</dd>
-            </div>
-          </dl>
+          <ProgrammeFacts programme={programme} />
           <LyingStrand
             items={items}
             planOnly
@@ -62,17 +59,11 @@ export function ReadProtocol({ kitchen, stored }: { kitchen: Kitchen; stored: St
           </section>
           <section class="protocols-part" aria-labelledby="protocols-out">
             <h2 id="protocols-out">{`To set out, for ${READ_FOR_G} g`}</h2>
-            <ul class="protocols-out">
-              {programme.setOut.map((item) => (
-                <li key={item.id}>
-                  <strong>{`${item.label}: ${showDose(item.amount, units)} of ${item.amount.of}`}</strong>
-                  {item.sum === '' ? null : <span class="soft">{item.sum}</span>}
-                </li>
-              ))}
-            </ul>
+            <SetOut programme={programme} units={units} />
           </section>
         </>
       )}
+      <Versions kitchen={kitchen} stored={stored} />
       <details class="protocols-text">
         <summary>The text itself</summary>
         <pre>{stored.text}</pre>

@@ -6,9 +6,9 @@ const answerKey = z.string().check(z.regex(/^[\p{L}\p{N}][\p{L}\p{N} _-]{0,39}$/
 
 export const choice = z.strictObject({
   ...constructFields,
-  ask: line(80, 'The question.'),
+  ask: line(80, 'The question. For example: Will the bath be used again?'),
   answers: z
-    .record(answerKey, sequence('What follows that answer.', 0), {
+    .record(answerKey, sequence('What follows that answer. For example: [do: Stir the bath]', 0), {
       error: 'write two to six answers, each with its steps'
     })
     .check(
@@ -17,7 +17,8 @@ export const choice = z.strictObject({
       })
     )
     .register(z.globalRegistry, {
-      description: 'The answers, each with its steps; [] where nothing follows.',
+      description:
+        'The answers, each with its steps; [] where nothing follows. For example: {yes: [do: Label it], no: []}',
       minProperties: 2,
       maxProperties: 6
     })

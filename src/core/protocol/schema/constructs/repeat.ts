@@ -5,6 +5,6 @@ import { constructFields, countOrInput } from './shared.ts'
 
 export const repeat = z.strictObject({
   ...constructFields,
-  times: countOrInput(timesMost, 'How often.'),
-  steps: sequence('What is repeated.')
+  times: countOrInput(timesMost, 'How often. For example: 4'),
+  steps: sequence('What is repeated. For example: [do: Stir the bath]')
 })

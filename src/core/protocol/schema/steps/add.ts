@@ -14,7 +14,9 @@ const amounts = z
     z.string().check(z.regex(/^[\p{L}\p{N}][\p{L}\p{N} _-]{0,39}$/u)),
     quantity('2 % owf', 'The amount for one item.')
   )
-  .register(z.globalRegistry, { description: 'One amount for each item of the loop.' })
+  .register(z.globalRegistry, {
+    description: 'One amount for each item of the loop. For example: {J1: 2 % owf, J2: 1 % owf}'
+  })
 
 export const add = stepKind({
   word: 'add',
@@ -24,8 +26,8 @@ export const add = stepKind({
   fields: {
     amount: z.optional(quantity('1/2 of acid', 'How much, and of what.')),
     amounts: z.optional(amounts),
-    of: z.optional(line(40, 'The material, where the amount does not say it.')),
-    to: z.optional(line(40, 'The vessel, if not the pot.')),
+    of: z.optional(line(40, 'The material, where the amount does not say it. For example: acid')),
+    to: z.optional(line(40, 'The vessel, if not the pot. For example: the sour vessel')),
     yarn: z.optional(oneOf(['lifted'], 'lifted: the goods are lifted first, and entered again after a stir.')),
     'out of bath': z.optional(quantity('at most 3 min', 'The longest the goods may rest on the rod.'))
   },

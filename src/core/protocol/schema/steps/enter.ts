@@ -9,8 +9,8 @@ export const enter = stepKind({
   about: 'Puts the goods into the bath, whole.',
   short: 'what',
   fields: {
-    what: z.optional(line(30, 'What is entered, if not the skein.')),
-    to: z.optional(line(40, 'The vessel, if not the pot.'))
+    what: z.optional(line(30, 'What is entered, if not the skein. For example: the yarn')),
+    to: z.optional(line(40, 'The vessel, if not the pot. For example: the sour vessel'))
   },
   draft: (fields, r) => {
     const what = r.textOr(fields.what, ['what'], 'the skein')

@@ -11,7 +11,7 @@ export const fill = stepKind({
   short: 'liquor',
   fields: {
     liquor: z.optional(quantity('20:1', 'A liquor ratio or a volume; without it, that of the header.')),
-    to: z.optional(line(40, 'The vessel, if not the pot.')),
+    to: z.optional(line(40, 'The vessel, if not the pot. For example: the sour vessel')),
     at: z.optional(quantity('40 °C', 'How warm the water is.'))
   },
   draft: (fields, r): Draft[] => {

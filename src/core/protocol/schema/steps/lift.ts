@@ -10,7 +10,7 @@ export const lift = stepKind({
   about: 'Lifts the goods out of the bath, or out by one band of a loop.',
   short: 'to',
   fields: {
-    to: z.optional(line(40, 'Where to, for example rod over the pot; or the loop around it: band.')),
+    to: z.optional(line(40, 'Where to, or the loop around it: band. For example: rod over the pot')),
     'out of bath': z.optional(quantity('at most 3 min', 'The longest the goods may stay out.'))
   },
   draft: (fields, r) => {

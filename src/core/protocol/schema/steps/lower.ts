@@ -11,7 +11,7 @@ export const lower = stepKind({
   about: 'Lowers the goods to a depth: a band of the loop around it, a length, or a part of the skein.',
   short: 'to',
   fields: {
-    to: quantity('band', 'The depth: band, 12 cm, 1/4 of the skein.'),
+    to: quantity('1/4 of the skein', 'The depth: band, 12 cm, a part of the skein.'),
     of: z.optional(quantity('60 cm', 'How long the skein hangs, where the depth is a length.'))
   },
   draft: (fields, r) => {

@@ -10,10 +10,18 @@ export const measure = stepKind({
   about: 'Asks for a number: a weight, a level, a pH, a temperature.',
   short: 'what',
   fields: {
-    what: line(40, 'What is measured: temperature, pH, wet mass, level.'),
-    unit: z.optional(line(10, 'Its unit, for example g.')),
-    least: z.optional(z.number({ error: 'write a number' })),
-    most: z.optional(z.number({ error: 'write a number' }))
+    what: line(40, 'What is measured: temperature, pH, wet mass, level. For example: wet mass'),
+    unit: z.optional(line(10, 'Its unit. For example: g')),
+    least: z.optional(
+      z
+        .number({ error: 'write a number' })
+        .register(z.globalRegistry, { description: 'The lowest that is likely. For example: 1' })
+    ),
+    most: z.optional(
+      z
+        .number({ error: 'write a number' })
+        .register(z.globalRegistry, { description: 'The highest that is likely. For example: 50' })
+    )
   },
   draft: (fields, r) => {
     const what = r.text(fields.what, ['what'])

@@ -8,7 +8,7 @@ export const note = stepKind({
   behaviour: 'ask',
   about: 'Asks for something to be written down. With record: residue it asks for a judgement.',
   short: 'say',
-  fields: { say: z.optional(line(80, 'What to write down.')) },
+  fields: { say: z.optional(line(80, 'What to write down. For example: How did it take?')) },
   draft: (fields, r) => {
     const records = fields.record === undefined ? [] : [fields.record].flat()
     if (records.length === 1 && records[0] === 'residue') {

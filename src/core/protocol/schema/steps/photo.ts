@@ -8,7 +8,7 @@ export const photo = stepKind({
   behaviour: 'act',
   about: 'Asks for a photograph. record: photo makes it one without which the step stays open.',
   short: 'what',
-  fields: { what: z.optional(line(60, 'What is to be seen on it.')) },
+  fields: { what: z.optional(line(60, 'What is to be seen on it. For example: the skein with its tag')) },
   draft: (fields, r) => {
     const call = `Photo: ${r.textOr(fields.what, ['what'], 'skein with its tag')}`
     return [act({ call, done: 'taken', knot: 'Photo' }, [15, 40, 120], { shape: 'ring' })]

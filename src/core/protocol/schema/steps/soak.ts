@@ -10,7 +10,7 @@ export const soak = stepKind({
   behaviour: 'wait',
   about: 'Wets the goods out: put in, then left.',
   short: 'for',
-  fields: { ...waitFields, ...holdAtFields, in: z.optional(line(40, 'What it soaks in, for example acid soak.')) },
+  fields: { ...waitFields, ...holdAtFields, in: z.optional(line(40, 'What it soaks in. For example: acid soak')) },
   draft: (fields, r) => {
     const where = r.textOr(fields.in, ['in'], 'soak')
     const wait = readWait(fields, r, false)

@@ -8,7 +8,7 @@ export const turn = stepKind({
   behaviour: 'act',
   about: 'Turns the goods in the bath. Never called late.',
   short: 'what',
-  fields: { what: z.optional(line(30, 'What is turned, if not the skein.')) },
+  fields: { what: z.optional(line(30, 'What is turned, if not the skein. For example: the jar')) },
   draft: (fields, r) => {
     const call = `Turn ${r.textOr(fields.what, ['what'], 'the skein')}`
     return [act({ call, done: 'turned', knot: 'Turn' }, [10, 20, 40], { soft: true })]

@@ -1,6 +1,6 @@
-import type { Programme, Protocol } from '../../../core/protocol/model.ts'
-import { trialInputs } from '../../../core/protocol/programme/trial.ts'
-import { programmeOf } from '../../../core/protocol/programme.ts'
+import type { Programme, Protocol } from '../../core/protocol/model.ts'
+import { trialInputs } from '../../core/protocol/programme/trial.ts'
+import { programmeOf } from '../../core/protocol/programme.ts'
 
 /** Weight a protocol is read for, before anybody has weighed anything: that of `trialInputs`. */
 export const READ_FOR_G = 100

@@ -1,0 +1,27 @@
+// A new draft: blank, or a copy of a protocol. Loaded when somebody begins one, for it needs to write in the language.
+import { blankProtocol } from '../../../core/protocol/edit/blank.ts'
+import { applyEdit } from '../../../core/protocol/edit/edit.ts'
+import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+
+const TITLE_MOST = 80
+const MARK = ', changed'
+
+/** Opens the draft; what could not be kept is told there. */
+async function open(kitchen: Kitchen, title: string, text: string): Promise<void> {
+  const id = kitchen.newId()
+  await kitchen.drafts.keep({ id, title, text, changedAtMs: kitchen.now.peek(), undo: [], redo: [] })
+  kitchen.go(`#/protocols/write/${encodeURIComponent(id)}`)
+}
+
+export function beginBlank(kitchen: Kitchen): Promise<void> {
+  const title = 'New protocol'
+  return open(kitchen, title, blankProtocol(title))
+}
+
+/** What was written here keeps its title, and so becomes a new version of it; a copy of any other is one of its own. */
+export function beginCopy(kitchen: Kitchen, { text, protocol, written }: StoredProtocol): Promise<void> {
+  if (written) return open(kitchen, protocol.title, text)
+  const title = `${protocol.title.slice(0, TITLE_MOST - MARK.length)}${MARK}`
+  const copied = applyEdit(text, { type: 'set', path: [], field: 'title', value: title })
+  return copied.ok ? open(kitchen, title, copied.text) : open(kitchen, protocol.title, text)
+}

@@ -1,0 +1,161 @@
+// The bench of the workshop: both ways into one text, what it comes to, and the way out as a saved protocol.
+import { useLayoutEffect, useState } from 'preact/hooks'
+import type { Programme } from '../../../core/protocol/model.ts'
+import type { Kitchen } from '../../kitchen.ts'
+import { useWindow } from '../../parts/box.ts'
+import { ChoiceRow } from '../../parts/choice-row.tsx'
+import { estimateWords } from '../../parts/estimate-words.ts'
+import { Pad } from '../../parts/pad.tsx'
+import { Page } from '../../parts/page.tsx'
+import { Strip } from '../../parts/strip.tsx'
+import type { ProtocolDraft } from '../../writing.ts'
+import { Live, useProgramme } from './live.tsx'
+import { StepsPane } from './steps-pane.tsx'
+import { type Jump, problemsIn, TextPane } from './text-pane.tsx'
+import { useWriting, type Writing } from './writing.ts'
+
+/** From here on both ways in have room beside each other. */
+const BOTH_PX = 1180
+
+export function Bench({ kitchen, draft }: { kitchen: Kitchen; draft: ProtocolDraft }): preact.JSX.Element {
+  const writing = useWriting(kitchen, draft)
+  const [way, setWay] = useState<'steps' | 'text'>('steps')
+  const [jump, setJump] = useState<Jump | null>(null)
+  const both = useWindow().width >= BOTH_PX
+  const onLine = (line: number): void => {
+    setWay('text')
+    setJump({ line })
+  }
+  // What is typed as text is looked at before its rows are shown.
+  const choose = (next: 'steps' | 'text'): void => {
+    writing.lookNow()
+    setJump(null)
+    setWay(next)
+  }
+  const programme = useProgramme(writing.outline.protocol)
+  useUndoKeys(writing)
+  return (
+    <div class="workshop">
+      <Page title={writing.title} actions={<Pad onPress={() => kitchen.go('#/protocols')}>All protocols</Pad>}>
+        <NotKept writing={writing} />
+        {both ? null : (
+          <ChoiceRow
+            legend="Written as"
+            quiet
+            choices={[
+              { value: 'steps', label: 'Steps' },
+              { value: 'text', label: 'Text' }
+            ]}
+            value={way}
+            onChoose={choose}
+          />
+        )}
+        <div class="workshop-panes">
+          {both || way === 'steps' ? (
+            <section class="workshop-pane" aria-labelledby="workshop-steps-title">
+              <h2 id="workshop-steps-title" class={both ? undefined : 'unseen'}>
+                Steps
+              </h2>
+              <StepsPane writing={writing} onLine={onLine} />
+            </section>
+          ) : null}
+          {both || way === 'text' ? (
+            <section class="workshop-pane workshop-pane-text" aria-labelledby="workshop-text-title">
+              <h2 id="workshop-text-title" class={both ? undefined : 'unseen'}>
+                Text
+              </h2>
+              <TextPane writing={writing} jump={jump} onLine={onLine} />
+            </section>
+          ) : null}
+          <Live kitchen={kitchen} protocol={writing.outline.protocol} programme={programme} />
+        </div>
+        <Tools kitchen={kitchen} draftId={draft.id} writing={writing} programme={programme} onProblem={onLine} />
+      </Page>
+    </div>
+  )
+}
+
+function NotKept({ writing }: { writing: Writing }): preact.JSX.Element | null {
+  const failed = writing.keeper.failed.value
+  if (failed === null) return null
+  return (
+    <Strip tone="bad" urgent actions={<Pad onPress={writing.keeper.tryNow}>Try again</Pad>}>
+      {`Not kept: ${failed}`}
+    </Strip>
+  )
+}
+
+type ToolsProps = {
+  kitchen: Kitchen
+  draftId: string
+  writing: Writing
+  programme: Programme | null
+  onProblem: (line: number) => void
+}
+
+/** At the foot of the screen, in reach of a thumb, whatever is scrolled. */
+function Tools({ kitchen, draftId, writing, programme, onProblem }: ToolsProps): preact.JSX.Element {
+  // What was said of one text holds for no other.
+  const [told, setTold] = useState<{ text: string; say: string } | null>(null)
+  const said = told?.text === writing.text ? told.say : null
+  const setSaid = (say: string): void => setTold({ text: writing.text, say })
+  const [saving, setSaving] = useState(false)
+  const save = async (): Promise<void> => {
+    const [first, ...others] = problemsIn(writing.lookNow())
+    if (first) {
+      const more = others.length === 0 ? '' : `, and ${others.length} more`
+      setSaid(`Not saved yet. Mend line ${first.line} first: ${first.what}${more}`)
+      return onProblem(first.line)
+    }
+    setSaving(true)
+    const saved = await kitchen.saveProtocol(writing.text).catch(() => null)
+    setSaving(false)
+    if (!saved?.ok) return setSaid(saved?.say ?? 'Not saved: the browser could not store it. The draft is still here.')
+    // A write that is still under way must not bring the draft back.
+    await writing.keeper.stop()
+    await kitchen.drafts.drop(draftId)
+    kitchen.go(`#/protocols/${encodeURIComponent(saved.stored.id)}`)
+  }
+  const problems = problemsIn(writing.outline).length
+  return (
+    <div class="workshop-tools">
+      <div class="workshop-pads">
+        <Pad disabled={writing.undo === null} onPress={() => writing.undo?.()}>
+          Undo
+        </Pad>
+        <Pad disabled={writing.redo === null} onPress={() => writing.redo?.()}>
+          Redo
+        </Pad>
+        <Pad look="solid" disabled={saving} onPress={save}>
+          Save
+        </Pad>
+      </div>
+      <p role="status" class={said === null ? 'soft' : undefined}>
+        {said ?? stateWords(problems, programme)}
+      </p>
+    </div>
+  )
+}
+
+function stateWords(problems: number, programme: Programme | null): string {
+  if (problems === 0) return programme ? estimateWords(programme) : 'Can be run.'
+  return problems === 1 ? 'One problem to mend.' : `${problems} problems to mend.`
+}
+
+/** Ctrl+Z and Ctrl+Shift+Z (or Ctrl+Y) wherever the text area's own undo does not answer. */
+function useUndoKeys(writing: Writing): void {
+  useLayoutEffect(() => {
+    const press = (event: KeyboardEvent): void => {
+      const key = event.key.toLowerCase()
+      const isUndo = key === 'z' && !event.shiftKey
+      const isRedo = (key === 'z' && event.shiftKey) || key === 'y'
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || !(isUndo || isRedo)) return
+      if ((event.target as Element | null)?.id === 'workshop-text') return
+      event.preventDefault()
+      if (isUndo) writing.undo?.()
+      else writing.redo?.()
+    }
+    document.addEventListener('keydown', press)
+    return () => document.removeEventListener('keydown', press)
+  })
+}

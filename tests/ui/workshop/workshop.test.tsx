@@ -1,0 +1,332 @@
+// @vitest-environment happy-dom
+import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/preact'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import type { Kitchen } from '../../../src/ui/kitchen.ts'
+import { forgetTaps } from '../../../src/ui/parts/guard.ts'
+import { Workshop } from '../../../src/ui/screens/workshop/index.tsx'
+import { aKitchen, type TestKitchen } from '../dye-book/a-kitchen.ts'
+
+const TEXT = `strandline: 1
+title: Mine # my own
+materials:
+  acid: {kind: acid, strength: 5 %}
+steps:
+  - fill: 2 L
+  - add: 10 mL of acid
+  - hold: 6 min # by the clock
+  - rinse
+`
+
+const plain = (text: string | null | undefined): string => (text ?? '').replaceAll('\u00a0', ' ')
+
+async function open(text = TEXT, kitchen: TestKitchen = aKitchen({ nowMs: 1_000 })): Promise<TestKitchen> {
+  await kitchen.drafts.keep({ id: 'd', title: 'Mine', text, changedAtMs: 0, undo: [], redo: [] })
+  await reopen(kitchen)
+  return kitchen
+}
+
+async function reopen(kitchen: Kitchen): Promise<void> {
+  render(<Workshop kitchen={kitchen} draftId="d" />)
+  await screen.findByText('Save')
+}
+
+const kept = async (kitchen: Kitchen): Promise<string> => (await kitchen.drafts.read('d'))?.text ?? ''
+const rows = (): string[] =>
+  [...document.querySelectorAll('[aria-label="Step by step"] .workshop-row')].map((row) => plain(row.textContent))
+const row = (start: string): HTMLElement => {
+  const found = [...document.querySelectorAll<HTMLElement>('.workshop-row')].find((one) =>
+    plain(one.textContent).startsWith(start)
+  )
+  if (!found) throw new Error(`no row begins with ${start}`)
+  return found
+}
+const pad = (name: string): HTMLElement => screen.getByRole('button', { name })
+const area = (): HTMLTextAreaElement => screen.getByLabelText('The text of the protocol')
+const type = (field: HTMLElement, value: string): void => void fireEvent.input(field, { target: { value } })
+const wide = (px: number): void => void Object.defineProperty(window, 'innerWidth', { value: px, configurable: true })
+
+beforeEach(() => {
+  forgetTaps()
+  wide(390)
+})
+afterEach(cleanup)
+
+describe('one text with two ways in', () => {
+  it('typed into a form is in the text, with everything around it as it was', async () => {
+    const kitchen = await open()
+    fireEvent.click(row('Hold'))
+    type(screen.getByLabelText('For'), '8 min')
+    await waitFor(() => expect(rows()).toContain('Hold 8 min'))
+    fireEvent.click(pad('Text'))
+    expect(area().value).toBe(TEXT.replace('6 min', '8 min'))
+    await waitFor(async () => expect(await kept(kitchen)).toBe(area().value))
+  })
+
+  it('typed as text is in the rows', async () => {
+    await open()
+    fireEvent.click(pad('Text'))
+    type(area(), TEXT.replace('- rinse', '- spin'))
+    fireEvent.click(pad('Steps'))
+    await waitFor(() => expect(rows()).toEqual(['Fill 2 L', 'Add 10 mL of acid', 'Hold 6 min', 'Spin']))
+  })
+
+  it('shows one at a time on a phone and both where there is room', async () => {
+    await open()
+    expect(screen.queryByLabelText('The text of the protocol')).toBeNull()
+    cleanup()
+    wide(1180)
+    await open()
+    expect(rows()).toHaveLength(4)
+    expect(area().value).toBe(TEXT)
+  })
+
+  it('has rows for what is asked, materials and gaps too, each with the form of its kind', async () => {
+    await open(`${TEXT}gaps:\n  - {from: a, to: b, at most: 2 h}\ninputs:\n  n: {ask: How many?, kind: count}\n`)
+    for (const [start, label] of [
+      ['acid', 'Strength'],
+      ['a to b', 'At most'],
+      ['How many?', 'Ask'],
+      ['title', 'Title']
+    ] as const) {
+      fireEvent.click(row(start))
+      expect(screen.getByLabelText(label), start).toBeTruthy()
+    }
+  })
+})
+
+describe('what is wrong', () => {
+  it('is told at the field by the reader, and what was typed stays, there and in the draft', async () => {
+    const kitchen = await open()
+    fireEvent.click(row('Hold'))
+    const field = screen.getByLabelText('For') as HTMLInputElement
+    type(field, '8 mn ')
+    expect(field.value).toBe('8 mn ')
+    await waitFor(() => expect(field.getAttribute('aria-invalid')).toBe('true'))
+    const told = document.getElementById(`${field.id}-problem`)
+    expect(plain(told?.textContent)).toMatch(/mn.*can't be read.*for example 6 min/)
+    await waitFor(async () => expect(await kept(kitchen)).toContain('hold: 8 mn'))
+    fireEvent.click(row('Hold'))
+    fireEvent.click(row('Hold'))
+    expect((screen.getByLabelText('For') as HTMLInputElement).value).toBe('8 mn')
+  })
+
+  it('goes into the text as typed even where the field can hold no such thing', async () => {
+    const kitchen = await open()
+    fireEvent.click(row('acid'))
+    const field = screen.getByLabelText('Density') as HTMLInputElement
+    type(field, 'thick')
+    await waitFor(async () => expect(await kept(kitchen)).toContain('density: thick'))
+    await waitFor(() => expect(document.querySelector('.workshop-open [role=alert]')).toBeTruthy())
+    expect(field.value).toBe('thick')
+  })
+
+  it('is listed under the text within 300 ms of the typing, and leads to its line', async () => {
+    await open()
+    fireEvent.click(pad('Text'))
+    expect(screen.getByText('No problems.')).toBeTruthy()
+    type(area(), TEXT.replace('- hold:', '- hodl:'))
+    await waitFor(() => expect(screen.getByText('One problem:')).toBeTruthy(), { timeout: 300, interval: 10 })
+    fireEvent.click(pad('Line 8, column 5 There is no step hodl. Write hold.').closest('button') as HTMLElement)
+    expect(document.activeElement).toBe(area())
+    expect(area().value.slice(area().selectionStart, area().selectionEnd)).toBe('  - hodl: 6 min # by the clock')
+  })
+
+  it('leaves the text whole where it is no YAML: forms are refused with the line, and it leads there', async () => {
+    const kitchen = await open(TEXT.replace('- rinse', '- [rinse'))
+    fireEvent.click(row('Hold'))
+    type(screen.getByLabelText('For'), '9 min')
+    expect(await screen.findByText(/The text has a mistake in line \d+: mend it there first/)).toBeTruthy()
+    expect((screen.getByLabelText('For') as HTMLInputElement).value).toBe('9 min')
+    fireEvent.click(pad('Text'))
+    expect(screen.getByText(/This is not YAML/)).toBeTruthy()
+    expect(area().value).toBe(TEXT.replace('- rinse', '- [rinse'))
+    await waitFor(async () => expect(await kept(kitchen)).toBe(area().value))
+  })
+})
+
+describe('a text without rows', () => {
+  it('says that nothing is lost, and where to mend it', async () => {
+    await open('just words\n')
+    expect(screen.getByText(/can’t be shown while the text has this mistake. Nothing is lost/)).toBeTruthy()
+    fireEvent.click(pad('Go to line 1'))
+    expect(area().value).toBe('just words\n')
+  })
+})
+
+describe('the pads of a step', () => {
+  it('add, duplicate, move, wrap, unwrap and remove; and undo goes all the way back', async () => {
+    const kitchen = await open()
+    fireEvent.click(row('Add 10'))
+    fireEvent.click(pad('Add a step after'))
+    fireEvent.click(within(screen.getByRole('dialog')).getByText('enter'))
+    // Drawn together with what was done: no moment in which a place holds another step.
+    expect(rows()[2]).toMatch(/^Enter/)
+    // The row that stood there before was a hold: its form must not stay.
+    expect(screen.getByLabelText('What')).toBeTruthy()
+    expect(screen.queryByLabelText('For')).toBeNull()
+    fireEvent.click(pad('Move down'))
+    await waitFor(() => expect(rows()[3]).toMatch(/^Enter/))
+    fireEvent.click(pad('Move up'))
+    await waitFor(() => expect(rows()[2]).toMatch(/^Enter/))
+    fireEvent.click(pad('Duplicate'))
+    await waitFor(() => expect(rows().filter((one) => one.startsWith('Enter'))).toHaveLength(2))
+    fireEvent.click(pad('Wrap in'))
+    fireEvent.click(pad('2'))
+    fireEvent.click(within(screen.getByRole('dialog')).getByText('repeat'))
+    await waitFor(() => expect(rows()[3]).toMatch(/^Repeat 4 times/))
+    await waitFor(async () => expect(await kept(kitchen)).toContain('- repeat:'))
+    fireEvent.click(pad('Unwrap'))
+    await waitFor(() => expect(rows().join()).not.toContain('Repeat'))
+    fireEvent.click(row('Rinse'))
+    fireEvent.click(pad('Remove'))
+    await waitFor(() => expect(rows().join()).not.toContain('Rinse'))
+    for (let i = 0; i < 7; i++) fireEvent.click(pad('Undo'))
+    await waitFor(async () => expect(await kept(kitchen)).toBe(TEXT))
+    expect((pad('Undo') as HTMLButtonElement).disabled).toBe(true)
+    for (let i = 0; i < 7; i++) fireEvent.click(pad('Redo'))
+    await waitFor(() => expect(rows().join()).not.toContain('Rinse'))
+  })
+
+  it('move a step out of a loop at its end', async () => {
+    await open(`${TEXT}  - repeat:\n      times: 2\n      steps:\n        - spin\n        - dry\n`)
+    fireEvent.click(row('Dry'))
+    fireEvent.click(pad('Move down'))
+    fireEvent.click(row('Spin'))
+    expect((pad('Move up') as HTMLButtonElement).disabled).toBe(false)
+    await waitFor(() =>
+      expect(document.querySelectorAll('[style*="--depth: 1"], [style*="--depth:1"]')).toHaveLength(1)
+    )
+  })
+
+  it('say every word of the language, with a line of what it does', async () => {
+    await open()
+    fireEvent.click(pad('Add a step at the end'))
+    const words = within(screen.getByRole('dialog')).getAllByRole('listitem')
+    expect(words.length).toBeGreaterThanOrEqual(28)
+    for (const word of words) expect(word.querySelector('.workshop-about')?.textContent).toMatch(/\w{3}/)
+  })
+
+  it('rename a material only when the name is whole, and refuse one that is taken', async () => {
+    const kitchen = await open(TEXT.replace('steps:', '  salt: powder\nsteps:'))
+    fireEvent.click(row('acid'))
+    const name = screen.getByLabelText('Name')
+    type(name, 'salt')
+    fireEvent.change(name)
+    expect(await screen.findByText('salt is there already.')).toBeTruthy()
+    type(name, 'vinegar')
+    expect(await kept(kitchen)).not.toContain('vinegar')
+    fireEvent.change(name)
+    await waitFor(async () => expect(await kept(kitchen)).toContain('vinegar: {kind: acid'))
+  })
+})
+
+describe('fields with more than one value', () => {
+  it('take several of a few, and several texts, and let them go', async () => {
+    const kitchen = await open()
+    fireEvent.click(row('Hold'))
+    fireEvent.click(within(screen.getByRole('group', { name: 'Record' })).getByText('temperature'))
+    fireEvent.click(within(screen.getByRole('group', { name: 'Record' })).getByText('ph'))
+    await waitFor(async () => expect(await kept(kitchen)).toMatch(/record: ?\[temperature, ph\]|record:\n/))
+    fireEvent.click(pad('Until: add one'))
+    type(await screen.findByLabelText('Until 1'), '40 °C')
+    await waitFor(async () => expect(await kept(kitchen)).toContain('40 °C'))
+    fireEvent.click(pad('Take away Until 1'))
+    await waitFor(async () => expect(await kept(kitchen)).not.toContain('until'))
+  })
+})
+
+describe('nothing typed is lost', () => {
+  it('the next visit finds the text and can still undo it', async () => {
+    const kitchen = await open()
+    fireEvent.click(row('Hold'))
+    type(screen.getByLabelText('For'), '9 min')
+    await waitFor(async () => expect(await kept(kitchen)).toContain('9 min'))
+    cleanup()
+    await reopen(kitchen)
+    expect(rows()).toContain('Hold 9 min')
+    fireEvent.keyDown(document.body, { key: 'z', ctrlKey: true })
+    await waitFor(() => expect(rows()).toContain('Hold 6 min'))
+    fireEvent.keyDown(document.body, { key: 'Z', ctrlKey: true, shiftKey: true })
+    await waitFor(() => expect(rows()).toContain('Hold 9 min'))
+  })
+
+  it('the keys for undo are left to the text area inside it', async () => {
+    const kitchen = await open()
+    fireEvent.click(pad('Text'))
+    type(area(), `${TEXT}# more\n`)
+    fireEvent.keyDown(area(), { key: 'z', ctrlKey: true })
+    expect(area().value).toBe(`${TEXT}# more\n`)
+    await waitFor(async () => expect(await kept(kitchen)).toBe(`${TEXT}# more\n`))
+    fireEvent.keyDown(document.body, { key: 'z', ctrlKey: true })
+    await waitFor(async () => expect(await kept(kitchen)).toBe(TEXT))
+  })
+
+  it('what the store refuses is told, stays on the screen, and is tried again', async () => {
+    const kitchen = await open()
+    const { keep } = kitchen.drafts
+    kitchen.drafts.keep = async () => ({ ok: false, refusal: null, say: 'There is no room left.' })
+    cleanup()
+    await reopen(kitchen)
+    fireEvent.click(row('Hold'))
+    type(screen.getByLabelText('For'), '7 min')
+    expect(await screen.findByText('Not kept: There is no room left.')).toBeTruthy()
+    expect((screen.getByLabelText('For') as HTMLInputElement).value).toBe('7 min')
+    await waitFor(async () => expect(await kept(kitchen)).toBe(TEXT))
+    kitchen.drafts.keep = keep
+  })
+
+  it('a draft that is gone is told as gone', async () => {
+    render(<Workshop kitchen={aKitchen({ nowMs: 0 })} draftId="none" />)
+    expect(await screen.findByText('That draft is not here any more.')).toBeTruthy()
+  })
+})
+
+describe('what it comes to', () => {
+  it('is worked out while it is written, and waits for mending where it can’t be', async () => {
+    await open()
+    const live = screen.getByRole('region', { name: 'What it comes to' })
+    expect(plain(live.textContent)).toContain('likely 13 min')
+    expect(plain(live.textContent)).toContain('10 mL of acid')
+    expect(within(live).getByText('Dye tools only')).toBeTruthy()
+    fireEvent.click(row('Hold'))
+    type(screen.getByLabelText('For'), '16 min')
+    await waitFor(() => expect(plain(live.textContent)).toContain('likely 23 min'))
+    type(screen.getByLabelText('For'), 'soon')
+    await within(live).findByText(/as soon as the problems are mended/)
+  })
+})
+
+describe('saving', () => {
+  it('refuses while there are problems and leads to the first', async () => {
+    const kitchen = await open(TEXT.replace('6 min', '6 mn'))
+    let asked = 0
+    kitchen.saveProtocol = async () => {
+      asked++
+      return { ok: false, problems: [], say: 'no' }
+    }
+    fireEvent.click(pad('Save'))
+    expect(await screen.findByText(/^Not saved yet. Mend line 8 first/)).toBeTruthy()
+    expect(document.activeElement).toBe(area())
+    expect(asked).toBe(0)
+  })
+
+  it('makes it a protocol, lets the draft go, and leads to it', async () => {
+    const kitchen = await open()
+    const saved: string[] = []
+    kitchen.saveProtocol = async (text) => {
+      saved.push(text)
+      return { ok: true, stored: { id: 'own-1', file: '', text, protocol: {} as never, from: 'file' } }
+    }
+    fireEvent.click(pad('Save'))
+    await waitFor(() => expect(kitchen.route.value).toBe('#/protocols/own-1'))
+    expect(saved).toEqual([TEXT])
+    expect(await kitchen.drafts.read('d')).toBeNull()
+  })
+
+  it('that fails keeps the draft and says so', async () => {
+    const kitchen = await open()
+    fireEvent.click(pad('Save'))
+    expect(await screen.findByText('no store in this test')).toBeTruthy()
+    await waitFor(async () => expect(await kept(kitchen)).toBe(TEXT))
+  })
+})
