@@ -8,15 +8,34 @@ import { flags } from '../../../src/desk/bench/chromium.ts'
 
 export type RealBrowser = { browser: Browser; context: BrowserContext; kill(): Promise<void> }
 
+/** A browser that came up after a kill may never answer its driver; it is no part of what is tested. */
+const STARTS = 3
+const ANSWERS_WITHIN_MS = 12_000
+
 /** Starts Chromium on the profile and takes hold of its one context. */
 export async function openProfile(profile: string, more: string[] = []): Promise<RealBrowser> {
+  for (let start = 1; ; start++) {
+    const child = startOn(profile, more)
+    try {
+      return await takeHold(child)
+    } catch (error) {
+      killGroup(child)
+      await goneOf(child)
+      if (start === STARTS) throw error
+    }
+  }
+}
+
+function startOn(profile: string, more: string[]): ChildProcess {
   // What a killed browser leaves to keep a second one out.
   for (const name of ['SingletonLock', 'SingletonCookie', 'SingletonSocket'])
     rmSync(join(profile, name), { force: true })
   const args = ['--headless', ...flags, '--remote-debugging-port=0', `--user-data-dir=${profile}`, ...more]
-  const child = spawn(process.env.CHROME_PATH ?? '', args, { detached: true, stdio: ['ignore', 'ignore', 'pipe'] })
-  const gone = new Promise<void>((done) => child.once('exit', () => done()))
-  const browser = await chromium.connectOverCDP(await addressOf(child))
+  return spawn(process.env.CHROME_PATH ?? '', args, { detached: true, stdio: ['ignore', 'ignore', 'pipe'] })
+}
+
+async function takeHold(child: ChildProcess): Promise<RealBrowser> {
+  const browser = await chromium.connectOverCDP(await addressOf(child), { timeout: ANSWERS_WITHIN_MS })
   const context = browser.contexts()[0]
   if (context === undefined) throw new Error('the browser came up without a context')
   return {
@@ -24,9 +43,14 @@ export async function openProfile(profile: string, more: string[] = []): Promise
     context,
     async kill() {
       killGroup(child)
-      await gone
+      await goneOf(child)
     }
   }
+}
+
+async function goneOf(child: ChildProcess): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return
+  await new Promise((gone) => child.once('exit', gone))
 }
 
 function killGroup(child: ChildProcess): void {
