@@ -18,6 +18,8 @@ export const pinnedSeeds: { seed: number; danger: string }[] = [
   { seed: 63915, danger: 'what a tab that owned before stored late was shown, and its call not written down at once' },
   { seed: 76577, danger: 'a tap from before the clock was set back was stored after it, hours ahead' },
   { seed: 85563, danger: 'a wait was answered for some minutes ago and ended before the moment it waits for' },
+  { seed: 42523, danger: 'the same, in a loop within branches' },
+  { seed: 93089, danger: 'a limit that ran out in what another tab stored late was not written down at once' },
   { seed: 1598, danger: 'what a tab stored late, by the hours before a set clock, asked a second question' },
   { seed: 50858, danger: 'a set clock was taken for answered by an answer from before it was set' },
   { seed: 61347, danger: 'a set clock was answered by a person and once more by a tab that woke' }
