@@ -1,7 +1,7 @@
 // Deeds that no step of the route asks for, and what any deed answers.
 
 import { stepAt } from '../../protocol/tree.ts'
-import { readDepth } from '../../quantity/index.ts'
+import { readDepth } from '../../quantity/depth.ts'
 import type { PotCommand, Refusal } from '../commands.ts'
 import { refuse, type Telling } from '../tell.ts'
 
