@@ -26,6 +26,8 @@ export function canBeWhistled({ semitones, lengthMs }: Glide, traits: Traits): b
 /** A start, not a law. A whistle that is missed is whistled again, an act that is wrongly taken for done is not: the limit
  * lies on that side. */
 export function isWhistled(glide: Glide, traits: Traits): boolean {
+  // Bubbles of running water chirp as a whistle does, and no longer than so (made-up water, the part for tuning).
+  if (glide.lengthMs < 205) return false
   // A string slides with its partials, whatever else it looks like.
   if (traits.companyDb > -18) return false
   return canBeWhistled(glide, traits) && weightOf(inputsOf(glide, traits)) > ENOUGH
