@@ -83,6 +83,7 @@ describe('nothing is heard in', () => {
   it.each([
     ['a steady tone', { fromHz: 1_500, toHz: 1_500, sec: 0.6 }],
     ['a bend of 1 semitone', { fromHz: 1_500, toHz: up(1_500, 1), sec: 0.6 }],
+    ['a chirp of 0.2 s', { fromHz: 1_000, toHz: up(1_000, 8), sec: 0.2 }],
     ['a glide of 24 semitones', { fromHz: 800, toHz: up(800, 24), sec: 0.8 }],
     ['a chirp of 0.1 s', { fromHz: 1_000, toHz: 2_000, sec: 0.1 }],
     ['a glide of 3 s', { fromHz: 1_000, toHz: 2_000, sec: 3 }],

@@ -3,11 +3,9 @@
 // the moment.
 import type { LiveState } from '../../../core/pot/state.ts'
 import { stepAt } from '../../../core/protocol/tree.ts'
-import { isClockWait } from './live.ts'
+import { BEAT_MS, isClockWait } from './live.ts'
 import type { Via } from './stage.ts'
 
-/** Between two bands the hands stay at the pot. Common practice, no source. */
-const BEAT_MS = 2 * 60_000
 /** So long after the act's own hands-time an answer still means the count. Common practice, no source. */
 const SOON_MS = 20_000
 

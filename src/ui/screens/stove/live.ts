@@ -10,7 +10,7 @@ export type LivePot = PotOnStove & { state: LiveState }
 export type Open = { active: ActiveStep; step: Step }
 
 /** Bands a minute or two apart are one piece of work: the hands stay in. Common practice, no source. */
-const BEAT_MS = 2 * 60_000
+export const BEAT_MS = 2 * 60_000
 /** Lift, acid, stir, enter: one after the other, and no more than this between them. */
 const AT_IT_MS = 3 * 60_000
 /** A call of a free pot that the dyer asked for; the one it makes by itself is hours off. */
