@@ -53,8 +53,13 @@ export function storedProtocols(kept: Kept): StoredProtocols {
     async keepMade(read) {
       const { madeProtocol } = await import('./made-protocol.ts')
       const made = madeProtocol(read)
-      if (made.ok) await kept.set(PREFIX + made.stored.id, made.stored).catch(() => {})
-      return made
+      if (!made.ok) return made
+      try {
+        await kept.set(PREFIX + made.stored.id, made.stored)
+        return made
+      } catch {
+        return { ok: false, say: 'Not kept: the browser could not store it. The record is still here: try again.' }
+      }
     }
   }
 }

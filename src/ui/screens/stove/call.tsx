@@ -9,6 +9,7 @@ import { CautionBox } from '../../parts/caution-box.tsx'
 import { FitText } from '../../parts/fit-text.tsx'
 import { HoldPad } from '../../parts/hold-pad.tsx'
 import { Pad } from '../../parts/pad.tsx'
+import { useSettled } from '../../parts/settled.ts'
 import { AgoRow } from './ago-row.tsx'
 import { alertMomentMs } from './alert-words.ts'
 import { amountSay, cupSay } from './amount.ts'
@@ -126,6 +127,8 @@ function Answers({ kitchen, stage, call, callKey }: Props): preact.JSX.Element {
   const { ask, step } = called
   const name = nameOf(pot)
   const busy = stage.busy.value
+  // Settled: the clock ticks each second, the answers are drawn again only when their cue is over.
+  const cued = useSettled(() => ask?.kind === 'done' && cueNow(kitchen, potId, ask.path) !== null)
   const answer = (given: Answer): void => {
     if (ask?.kind === 'question') void stage.send(potId, { type: 'AnswerStep', path: ask.path, answer: given })
   }
@@ -159,7 +162,7 @@ function Answers({ kitchen, stage, call, callKey }: Props): preact.JSX.Element {
           />
         </Pad>
       )}
-      <AgoRow stage={stage} cued={ask?.kind === 'done' && cueNow(kitchen, potId, ask.path) !== null} />
+      <AgoRow stage={stage} cued={cued} />
       <Lesser stage={stage} call={call} callKey={callKey} step={step} />
     </div>
   )
