@@ -57,6 +57,13 @@ describe('protocols', () => {
     expect(own.map(({ id }) => id)).toEqual([made.stored.id])
   })
 
+  it('made of a pot that could not be kept say so', async () => {
+    const kept = memoryKept()
+    kept.set = () => Promise.reject(new DOMException('no room', 'QuotaExceededError'))
+    const made = await storedProtocols(kept).keepMade({ entries: mossFinished().entries, damaged: [] })
+    expect(made).toEqual({ ok: false, say: expect.stringContaining('Not kept') })
+  })
+
   it('of a pot whose start is lost are not made, and it says why', async () => {
     const entries = mossFinished().entries.slice(1)
     const made = await storedProtocols(memoryKept()).keepMade({ entries, damaged: [] })
