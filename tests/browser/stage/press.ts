@@ -18,7 +18,9 @@ export async function press(pad: Locator, felt: () => Promise<boolean>, how: Tou
   }
 }
 
-export function pressUntilGone(pad: Locator, gone: Locator, how?: Touch): Promise<void> {
+export async function pressUntilGone(pad: Locator, gone: Locator, how?: Touch): Promise<void> {
+  // What has not come yet is not gone.
+  await pad.waitFor()
   return press(pad, async () => (await gone.count()) === 0, how)
 }
 
