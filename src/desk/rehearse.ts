@@ -11,7 +11,9 @@ import { grades } from '../core/protocol/model.ts'
 import { programmeOf } from '../core/protocol/programme.ts'
 import { readProtocol } from '../core/protocol/read.ts'
 import { stepAt } from '../core/protocol/tree.ts'
-import { promptPerson, type Rehearsal, type RehearsalPerson, rehearse, type Told } from '../session/rehearsal.ts'
+import { type Rehearsal, rehearse } from '../session/rehearsal.ts'
+import { promptPerson, type RehearsalPerson } from '../session/rehearsal-person.ts'
+import type { Told } from '../session/rehearsed-pot.ts'
 import { describeEvent } from './describe-event.ts'
 
 /** The simulated clock begins here, so that two rehearsals of one file print the same. */

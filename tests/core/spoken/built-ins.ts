@@ -10,7 +10,8 @@ import { readProtocol } from '../../../src/core/protocol/read.ts'
 import type { Units } from '../../../src/core/quantity/index.ts'
 import { alertSentence } from '../../../src/core/spoken/alert-sentence.ts'
 import { type Cue, cuesOf } from '../../../src/core/spoken/cues.ts'
-import { promptPerson, rehearse } from '../../../src/session/rehearsal.ts'
+import { rehearse } from '../../../src/session/rehearsal.ts'
+import { promptPerson } from '../../../src/session/rehearsal-person.ts'
 import { identity, T0 } from '../pot/given.ts'
 
 export const usUnits: Units = { temperature: 'F', volume: 'us', mass: 'us' }
