@@ -39,6 +39,7 @@ export type KitchenParts = {
   updates: Updates
   newId: () => string
   rehearsal: boolean
+  rehearse?: NonNullable<Kitchen['rehearse']>
 }
 
 export function makeKitchen(parts: KitchenParts): Kitchen {
@@ -57,6 +58,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
     makeProtocol: async (potId) => parts.protocols.keepMade(readEntries(await parts.journal.read(`pot/${potId}`))),
     ...parts.route,
     rehearsal: parts.rehearsal,
+    ...(parts.rehearse ? { rehearse: parts.rehearse } : {}),
     newId: parts.newId,
     update: updateOf(parts, view),
     settings: settings.settings,

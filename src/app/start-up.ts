@@ -76,6 +76,7 @@ export async function startUp(onPots: () => void): Promise<Started> {
   followOwner(session, owner, between, rungs)
   unlockOnGesture(player, settings)
   const watched = (): boolean => anyWatched(session.pots(), clock.nowMs())
+  const protocols = storedProtocols(kept)
   const kitchen = makeKitchen({
     ...same,
     journal,
@@ -85,7 +86,13 @@ export async function startUp(onPots: () => void): Promise<Started> {
     lock,
     extras: extras.now,
     settings,
-    protocols: storedProtocols(kept),
+    protocols,
+    rehearse: async (wish) => {
+      const { beginRehearsal } = await import('./rehearsal-run.ts')
+      const realPots = (): boolean =>
+        session.pots().some(({ state: { status } }) => status === 'running' || status === 'held')
+      return beginRehearsal({ settings, protocols, player, newId, nowMs: Date.now, realPots }, wish)
+    },
     headset: headsetOnStove(headset(), route.go),
     route,
     updates: updates(appUpdates(() => !watched()))

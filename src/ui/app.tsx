@@ -14,6 +14,7 @@ import './app.css'
 const Start = later(() => import('./screens/start/index.tsx'))
 const Protocols = later(() => import('./screens/protocols/index.tsx').then((m) => ({ default: m.Protocols })))
 const Workshop = later(() => import('./screens/workshop/index.tsx'))
+const Rehearse = later(() => import('./screens/rehearse/index.tsx'))
 const DyeBook = later(() => import('./screens/dye-book/index.tsx').then((m) => ({ default: m.DyeBook })))
 const DeviceCheckScreen = later(() =>
   import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
@@ -25,6 +26,7 @@ export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
   const route = kitchen.route.value
   const { theme } = kitchen.settings.value
   const stove = isStove(route)
+  const whole = stove || isRehearsal(route)
   useEffect(() => watchFingers(document), [])
   useEffect(() => {
     if (theme === 'auto') delete document.documentElement.dataset.theme
@@ -33,14 +35,14 @@ export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
   // A new screen begins at its top, and the reader of the screen is told its heading.
   useEffect(() => {
     setMenu(false)
-    if (stove) return
+    if (whole) return
     scrollTo(0, 0)
     document.querySelector<HTMLElement>('main h1')?.focus()
   }, [route])
   return (
-    <div class="app" data-stove={stove ? '' : undefined}>
+    <div class="app" data-stove={whole ? '' : undefined}>
       <FrameStrips kitchen={kitchen} stove={stove} />
-      {stove ? null : <Nav kitchen={kitchen} />}
+      {whole ? null : <Nav kitchen={kitchen} />}
       <main>
         {stove ? <Stove kitchen={kitchen} onMenu={() => setMenu(true)} /> : <Screen kitchen={kitchen} route={route} />}
       </main>
@@ -50,7 +52,12 @@ export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
 }
 
 function isStove(route: string): boolean {
-  return !/^#\/(start|protocols|dye-book|settings|device-check)\b/.test(route)
+  return !/^#\/(start|protocols|rehearse|dye-book|settings|device-check)\b/.test(route)
+}
+
+/** A rehearsal has a Stove of its own and fills the screen like it; where none is named yet one is chosen on a page. */
+function isRehearsal(route: string): boolean {
+  return /^#\/rehearse\/[^/]+\/[^/]+\/./.test(route)
 }
 
 /** The n-th part of "#/start/an-id", counted from 1 after the "#". */
@@ -63,6 +70,9 @@ function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact
   const draftId = /^#\/protocols\/write\/([^/]+)$/.exec(route)?.[1]
   if (draftId !== undefined) return <Workshop kitchen={kitchen} draftId={draftId} />
   if (route.startsWith('#/protocols')) return <Protocols kitchen={kitchen} />
+  if (route.startsWith('#/rehearse')) {
+    return <Rehearse kitchen={kitchen} stove={(on, onMenu) => <Stove kitchen={on} onMenu={onMenu} />} />
+  }
   if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
   if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />
   return <SettingsScreen kitchen={kitchen} />

@@ -9,6 +9,7 @@ import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
 import type { KitchenMedia } from './media.ts'
+import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { KitchenWriting } from './writing.ts'
 
 export type PotOnStove = { potId: string; state: PotState; alerts: Alert[]; readOnly: string | null }
@@ -171,6 +172,8 @@ export type Kitchen = KitchenWriting & {
     cautionsShown: string[]
   }): Promise<Sent>
   newId(): string
+  /** Begins a rehearsal beside the real pots; absent in one. Loads what it needs only then. */
+  rehearse?(wish: RehearsalWish): Promise<RehearsalRun>
 
   protocols(): Promise<StoredProtocol[]>
   /** Reads a file from disk as a protocol; loads the reader only then. */

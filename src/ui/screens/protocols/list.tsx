@@ -12,7 +12,7 @@ type Props = { kitchen: Kitchen; known: StoredProtocol[]; opened: (stored: Store
 
 export function ProtocolList({ kitchen, known, opened }: Props): preact.JSX.Element {
   return (
-    <Page title="Protocols">
+    <Page title="Protocols" actions={<Pad onPress={() => kitchen.go('#/rehearse')}>Rehearse</Pad>}>
       <Drafts kitchen={kitchen} />
       {known.length === 0 ? (
         <EmptyState title="No protocol yet">

@@ -9,6 +9,7 @@ import { LyingStrand } from '../../parts/lying-strand.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { ProgrammeFacts, SetOut } from '../../parts/programme-facts.tsx'
+import { rehearsalOfOne } from '../../parts/rehearsal-route.ts'
 import { plannedItems } from '../../parts/strand-items.ts'
 import { unitsOf } from '../../parts/units-of.ts'
 import { BeginPad } from './drafts.tsx'
@@ -35,6 +36,7 @@ export function ReadProtocol({ kitchen, stored }: { kitchen: Kitchen; stored: St
               return (at) => beginCopy(at, stored)
             }}
           />
+          <Pad onPress={() => kitchen.go(rehearsalOfOne(stored.id))}>Rehearse</Pad>
           <Pad look="solid" onPress={() => kitchen.go(`#/start/${encodeURIComponent(stored.id)}`)}>
             Start a pot
           </Pad>

@@ -12,6 +12,9 @@ import { MissedPanel } from './missed-panel.tsx'
 import { useWet } from './wet.tsx'
 import './style.css'
 
+/** A newcomer's first five minutes: one built-in, answered by the newcomer, on a fast clock. */
+const FIRST_REHEARSAL = '#/rehearse/own/60/level-immersion'
+
 const WithPots = later(() => import('./with-pots.tsx').then((m) => ({ default: m.WithPots })))
 
 /** Resolves when pots can be drawn at once; rejects where the file does not come. */
@@ -52,6 +55,9 @@ function Empty({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
           </Pad>
           <Pad kind="main" onPress={() => kitchen.go('#/protocols')}>
             Protocols
+          </Pad>
+          <Pad kind="lesser" onPress={() => kitchen.go(FIRST_REHEARSAL)}>
+            Rehearse one first, with no yarn and no heat
           </Pad>
         </>
       }

@@ -7,6 +7,7 @@ import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { estimateWords } from '../../parts/estimate-words.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
+import { idOfDraft, rehearsalOfOne } from '../../parts/rehearsal-route.ts'
 import { Strip } from '../../parts/strip.tsx'
 import type { ProtocolDraft } from '../../writing.ts'
 import { Live, useProgramme } from './live.tsx'
@@ -100,13 +101,20 @@ function Tools({ kitchen, draftId, writing, programme, onProblem }: ToolsProps):
   const said = told?.text === writing.text ? told.say : null
   const setSaid = (say: string): void => setTold({ text: writing.text, say })
   const [saving, setSaving] = useState(false)
-  const save = async (): Promise<void> => {
+  const isSound = (notYet: string): boolean => {
     const [first, ...others] = problemsIn(writing.lookNow())
-    if (first) {
-      const more = others.length === 0 ? '' : `, and ${others.length} more`
-      setSaid(`Not saved yet. Mend line ${first.line} first: ${first.what}${more}`)
-      return onProblem(first.line)
-    }
+    if (!first) return true
+    const more = others.length === 0 ? '' : `, and ${others.length} more`
+    setSaid(`${notYet} Mend line ${first.line} first: ${first.what}${more}`)
+    onProblem(first.line)
+    return false
+  }
+  // The draft is kept as it stands, and is found again there.
+  const rehearse = (): void => {
+    if (isSound('Not rehearsed yet.')) kitchen.go(rehearsalOfOne(idOfDraft(draftId)))
+  }
+  const save = async (): Promise<void> => {
+    if (!isSound('Not saved yet.')) return
     setSaving(true)
     const saved = await kitchen.saveProtocol(writing.text).catch(() => null)
     setSaving(false)
@@ -126,6 +134,7 @@ function Tools({ kitchen, draftId, writing, programme, onProblem }: ToolsProps):
         <Pad disabled={writing.redo === null} onPress={() => writing.redo?.()}>
           Redo
         </Pad>
+        <Pad onPress={rehearse}>Rehearse</Pad>
         <Pad look="solid" disabled={saving} onPress={save}>
           Save
         </Pad>
