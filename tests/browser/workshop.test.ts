@@ -5,6 +5,7 @@ import type { AxeResults } from 'axe-core'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { startPot } from './stage/dyer.ts'
+import { addStep, pad, rows } from './stage/forms.ts'
 import { openStage, type Stage } from './stage/stage.ts'
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
@@ -15,9 +16,6 @@ beforeAll(async () => {
 })
 afterAll(() => stage?.close())
 
-const pad = (page: Page, name: string): Locator => page.getByRole('button', { name, exact: true })
-const rows = (page: Page): Locator => page.getByRole('region', { name: 'Step by step' }).locator('.workshop-row')
-
 /** What axe finds on the screen as it is: the rule and the first place of each. */
 async function violations(page: Page): Promise<string[]> {
   await page.evaluate(axe)
@@ -25,20 +23,6 @@ async function violations(page: Page): Promise<string[]> {
     (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()
   )
   return results.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`)
-}
-
-/** Adds a step at the end, by touch, and fills the fields of its form. */
-async function addStep(page: Page, word: string, fields: Record<string, string> = {}): Promise<void> {
-  const before = await rows(page).count()
-  await pad(page, 'Add a step at the end').tap()
-  await page
-    .getByRole('dialog')
-    .getByRole('button', { name: new RegExp(`^${word}\\b`) })
-    .first()
-    .tap()
-  await expect.poll(() => rows(page).count()).toBe(before + 1)
-  const form = page.locator('.workshop-open')
-  for (const [label, value] of Object.entries(fields)) await form.getByLabel(label, { exact: true }).fill(value)
 }
 
 async function begin(page: Page): Promise<void> {

@@ -49,8 +49,9 @@ export function StepsPane({ writing, onLine }: Props): preact.JSX.Element {
             <h3>{title}</h3>
             {rows.length === 0 ? null : (
               <ul class="workshop-rows">
-                {rows.map((row) => (
-                  <OneRow key={JSON.stringify(row.path)} row={row} writing={writing} />
+                {rows.map((row, nth) => (
+                  // By its place: a row that is named anew stays under the finger that is about to press in it.
+                  <OneRow key={nth} row={row} writing={writing} />
                 ))}
               </ul>
             )}
