@@ -16,7 +16,7 @@ export const heat = stepKind({
   fields: {
     to: quantity('80..85 °C', 'The temperature to reach, the boil, or off.'),
     rate: z.optional(quantity('1 °C/min', `How fast it rises. Without it, ${usualCPerMin} °C/min is expected.`)),
-    with: z.optional(line(24, 'What heats, if not the ring under the pot, for example the oven.'))
+    with: z.optional(line(24, 'What heats, if not the ring under the pot. For example: the oven'))
   },
   draft: (fields, r) => {
     const source = fields.with === undefined ? null : r.text(fields.with, ['with'])
