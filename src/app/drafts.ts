@@ -1,7 +1,7 @@
 // Protocols that are being written, among the small things kept between visits.
 import type { Kept } from '../shell/settings/kept.ts'
 import type { Sent } from '../ui/kitchen.ts'
-import type { DraftLine, DraftStep, KitchenDrafts, ProtocolDraft } from '../ui/writing.ts'
+import type { DraftLine, DraftStep, KitchenDrafts, ProtocolDraft, WaitingWords } from '../ui/writing.ts'
 
 const PREFIX = 'draft/'
 
@@ -10,6 +10,8 @@ export function keptDrafts(kept: Kept): KitchenDrafts {
   const notKept = new Map<string, ProtocolDraft>()
   // A write that is tried again must not bring back what was dropped meanwhile. Ids are never used again.
   const dropped = new Set<string>()
+  // The text of each as this page knows it: what stands there else was written by another tab.
+  const known = new Map<string, string>()
   return {
     async list() {
       const stored = await kept.startingWith<unknown>(PREFIX)
@@ -22,14 +24,22 @@ export function keptDrafts(kept: Kept): KitchenDrafts {
       }
     },
     async read(id) {
-      return notKept.get(id) ?? draftIn(await kept.get(PREFIX + id))
+      const draft = notKept.get(id) ?? draftIn(await kept.get(PREFIX + id))
+      if (draft && !notKept.has(id)) known.set(id, draft.text)
+      return draft
     },
     async keep(draft) {
       if (dropped.has(draft.id)) return { ok: true }
       notKept.set(draft.id, draft)
       try {
-        await kept.set(PREFIX + draft.id, draft)
+        const mine = known.get(draft.id)
+        const put = await kept.putOver(PREFIX + draft.id, draft, (was) => {
+          const there = draftIn(was)?.text
+          return mine === undefined || there === undefined || there === mine || there === draft.text
+        })
         if (notKept.get(draft.id) === draft) notKept.delete(draft.id)
+        if (!put) return { ok: false, refusal: null, say: 'This draft was changed in another tab.', elsewhere: true }
+        known.set(draft.id, draft.text)
         return { ok: true }
       } catch (error) {
         return refused(error)
@@ -59,9 +69,11 @@ function refused(error: unknown): Sent {
 /** An older version, or a hand, may have left something else. The text is what counts: the rest has a substitute. */
 function draftIn(stored: unknown): ProtocolDraft | null {
   if (typeof stored !== 'object' || stored === null) return null
-  const { id, title, text, changedAtMs, undo, redo } = stored as { [field in keyof ProtocolDraft]?: unknown }
+  const { id, title, text, changedAtMs, undo, redo, waiting } = stored as { [field in keyof ProtocolDraft]?: unknown }
   if (typeof id !== 'string' || id === '' || typeof text !== 'string') return null
+  const words = Array.isArray(waiting) ? waiting.filter(isWaiting) : []
   return {
+    ...(words.length > 0 && { waiting: words }),
     id,
     title: typeof title === 'string' && title !== '' ? title : 'No title',
     text,
@@ -69,6 +81,14 @@ function draftIn(stored: unknown): ProtocolDraft | null {
     undo: stepsIn(undo),
     redo: stepsIn(redo)
   }
+}
+
+function isWaiting(stored: unknown): stored is WaitingWords {
+  const { edit, at, typed } = (stored ?? {}) as { [field in keyof WaitingWords]?: unknown }
+  const { type, path } = (edit ?? {}) as { type?: unknown; path?: unknown }
+  return (
+    (type === 'set' || type === 'name') && Array.isArray(path) && typeof at === 'string' && typeof typed === 'string'
+  )
 }
 
 function stepsIn(stored: unknown): DraftStep[] {

@@ -143,6 +143,11 @@ class Run implements RehearsalRun {
   /** Goes on from event to event, none of them after `toMs`. True: nothing is left to happen by then. */
   async #go(toMs: number, enough: () => boolean): Promise<boolean> {
     while (!this.#closed && this.report.value === null) {
+      const never = this.answers.value === 'own' ? null : this.#stove.never()
+      if (never !== null) {
+        this.#stop(never)
+        return false
+      }
       const next = this.#stove.next(persons[this.answers.value])
       if (next === null || next.atMs > toMs) {
         if (next === null && this.answers.value !== 'own') this.#stop(`Nobody here can answer ${this.#stove.at()}.`)

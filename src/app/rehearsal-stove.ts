@@ -4,6 +4,7 @@ import type { PotIdentity } from '../core/pot/events.ts'
 import { nextDue } from '../core/pot/next-due.ts'
 import type { LiveState } from '../core/pot/state.ts'
 import { createSession } from '../session/create-session.ts'
+import { neverComes } from '../session/never-comes.ts'
 import type { PotEntry } from '../session/ports.ts'
 import { BY_REHEARSAL, commandFor, nextDeed, type RehearsalPerson } from '../session/rehearsal-person.ts'
 import { Hands, handsOf } from '../session/rehearse-together.ts'
@@ -68,6 +69,16 @@ export class RehearsalStove {
       (this.live(pot)?.active ?? []).map(({ path }) => `${pot.identity.colourway}: ${path}`)
     )
     return paths.join(', ')
+  }
+
+  /** Why a pot will never go on, whoever answers. */
+  never(): string | null {
+    for (const pot of this.pots) {
+      const live = this.live(pot)
+      const why = live && neverComes(live, pot.bath, this.clock.nowMs())
+      if (why) return `${pot.identity.colourway}: ${why}.`
+    }
+    return null
   }
 
   /** The calls that stand, each by a key of its own. */

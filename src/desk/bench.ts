@@ -4,7 +4,9 @@ import { type Figure, say } from './bench/figure.ts'
 import { firstLoad } from './bench/first-load.ts'
 import { type Grounds, openGrounds } from './bench/grounds.ts'
 import { hiddenLateness } from './bench/hidden-lateness.ts'
+import { keystroke } from './bench/keystroke.ts'
 import { lateness } from './bench/lateness.ts'
+import { reading } from './bench/reading.ts'
 import { reopening } from './bench/reopening.ts'
 import { startUp } from './bench/start-up.ts'
 import { tapToStored } from './bench/tap-to-stored.ts'
@@ -17,6 +19,8 @@ const measures: Record<string, (grounds: Grounds) => Promise<Figure>> = {
   'first-load': firstLoad,
   'tap-to-stored': tapToStored,
   reopening,
+  reading,
+  keystroke,
   'start-up': startUp,
   lateness,
   'hidden-lateness': hiddenLateness

@@ -3,6 +3,7 @@ import type { PotIdentity, ProtocolText } from '../core/pot/events.ts'
 import { nextDue } from '../core/pot/next-due.ts'
 import type { LiveState, PotState } from '../core/pot/state.ts'
 import type { Programme } from '../core/protocol/model.ts'
+import { neverComes } from './never-comes.ts'
 import { BY_REHEARSAL, commandFor, nextDeed, promptPerson, type RehearsalPerson } from './rehearsal-person.ts'
 import { RehearsedPot, type Told } from './rehearsed-pot.ts'
 
@@ -46,6 +47,8 @@ export function rehearsalOf({ told, state }: RehearsedPot, startMs: number): Reh
 /** The next thing that happens: a due moment of the clock, or an answer of the person, whichever is first. */
 function takeTurn(run: RehearsedPot, live: LiveState, person: RehearsalPerson): string | null {
   if (live.stepsDone) return run.send({ type: 'Finish', bath: 'dropped' }, BY_REHEARSAL)
+  const never = neverComes(live, run.bath, run.nowMs)
+  if (never) return never
   const due = nextDue(live)[0]
   const deed = nextDeed(live, person)
   if (due && (!deed || due.atMs <= deed.atMs)) {

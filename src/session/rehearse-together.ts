@@ -4,6 +4,7 @@ import type { PotIdentity, ProtocolText } from '../core/pot/events.ts'
 import { nextDue } from '../core/pot/next-due.ts'
 import type { Programme } from '../core/protocol/model.ts'
 import { stepAt } from '../core/protocol/tree.ts'
+import { neverComes } from './never-comes.ts'
 import { type Rehearsal, rehearsalOf } from './rehearsal.ts'
 import {
   BY_REHEARSAL,
@@ -85,6 +86,8 @@ function nextOf(pot: Pot, person: RehearsalPerson, hands: Hands): Turn | null {
   const live = run.live()
   if (live === null) return null
   if (live.stepsDone) return turn(pot, run.nowMs, () => run.send({ type: 'Finish', bath: 'dropped' }, BY_REHEARSAL))
+  pot.stuck = neverComes(live, run.bath, run.nowMs)
+  if (pot.stuck !== null) return null
   const due = nextDue(live)[0]
   const deed = nextDeed(live, person)
   const deedMs = deed === null ? Number.POSITIVE_INFINITY : hands.from(on.pot.potId, deed.atMs)

@@ -1,9 +1,13 @@
 // What the kitchen keeps of protocols that are being written.
+import type { Edit } from '../core/protocol/edit/change.ts'
 import type { Problem } from '../core/protocol/model.ts'
 import type { Sent, StoredProtocol } from './kitchen.ts'
 
 /** One change of a text: at an offset (UTF-16 units) `was` gave way to `now`. */
 export type DraftStep = { at: number; was: string; now: string }
+
+/** Typed into a field while the text had a mistake, so that it could not be put there. `at`: where, in words. */
+export type WaitingWords = { edit: Extract<Edit, { type: 'set' | 'name' }>; at: string; typed: string }
 
 export type ProtocolDraft = {
   id: string
@@ -13,9 +17,14 @@ export type ProtocolDraft = {
   /** The latest steps, oldest first: the last of `undo` is the next to be undone, that of `redo` the next to be redone. */
   undo: DraftStep[]
   redo: DraftStep[]
+  /** Left out: nothing waits. */
+  waiting?: WaitingWords[]
 }
 
 export type DraftLine = Pick<ProtocolDraft, 'id' | 'title' | 'changedAtMs'>
+
+/** `elsewhere`: it was changed in another tab since this one read it, and what is there was left. */
+export type DraftKept = Sent & { elsewhere?: true }
 
 export type KitchenDrafts = {
   /** The one changed last comes first. `unreadable`: how many are there that nothing can be made of. */
@@ -23,7 +32,7 @@ export type KitchenDrafts = {
   /** Null: it is not here. */
   read(id: string): Promise<ProtocolDraft | null>
   /** What could not be kept is there until the page is closed. */
-  keep(draft: ProtocolDraft): Promise<Sent>
+  keep(draft: ProtocolDraft): Promise<DraftKept>
   drop(id: string): Promise<Sent>
 }
 

@@ -48,7 +48,7 @@ describe('drafts', () => {
 
   it('are read as they are though their write is still under way', async () => {
     const kept = memoryKept()
-    const slow = { ...kept, set: () => new Promise<void>(() => {}) }
+    const slow = { ...kept, putOver: () => new Promise<boolean>(() => {}) }
     const drafts = keptDrafts(slow)
     void drafts.keep(draft('a', { text: 'newer' }))
     expect((await drafts.read('a'))?.text).toBe('newer')
@@ -73,7 +73,7 @@ describe('drafts', () => {
   })
 
   it('that can’t be stored say why, and are there until the page is closed', async () => {
-    const full = { ...memoryKept(), set: () => Promise.reject(new DOMException('', 'QuotaExceededError')) }
+    const full = { ...memoryKept(), putOver: () => Promise.reject(new DOMException('', 'QuotaExceededError')) }
     const drafts = keptDrafts(full)
     expect(await drafts.keep(draft('a'))).toMatchObject({ ok: false, say: expect.stringContaining('no room') })
     expect(await drafts.read('a')).toEqual(draft('a'))
@@ -85,9 +85,9 @@ describe('drafts', () => {
     let room = false
     const store = {
       ...kept,
-      set: async (key: string, value: unknown) => {
+      putOver: async (key: string, value: unknown, mayPutOver: (was: unknown) => boolean) => {
         if (!room) throw new Error('busy')
-        await kept.set(key, value)
+        return kept.putOver(key, value, mayPutOver)
       }
     }
     const drafts = keptDrafts(store)
@@ -95,5 +95,36 @@ describe('drafts', () => {
     room = true
     await drafts.keep(draft('a', { text: 'newer' }))
     expect((await keptDrafts(kept).read('a'))?.text).toBe('newer')
+  })
+
+  it('are not written over by a tab that knows an older text', async () => {
+    const kept = memoryKept()
+    const [one, other] = [keptDrafts(kept), keptDrafts(kept)]
+    await one.keep(draft('a'))
+    await other.read('a')
+    expect(await one.keep(draft('a', { text: 'title: one\n' }))).toEqual({ ok: true })
+    expect(await other.keep(draft('a', { text: 'title: other\n' }))).toMatchObject({ ok: false, elsewhere: true })
+    expect((await other.read('a'))?.text).toBe('title: one\n')
+    // Read again, it is known again.
+    expect(await other.keep(draft('a', { text: 'title: other\n' }))).toEqual({ ok: true })
+  })
+
+  it("are no one else's when a tab only opened them, or wrote the same", async () => {
+    const kept = memoryKept()
+    const [one, other] = [keptDrafts(kept), keptDrafts(kept)]
+    await one.keep(draft('a'))
+    const opened = (await other.read('a')) ?? draft('a')
+    await other.keep({ ...opened, changedAtMs: 9 })
+    expect(await one.keep(draft('a', { text: 'title: b\n' }))).toEqual({ ok: true })
+    expect(await other.keep(draft('a', { text: 'title: b\n' }))).toEqual({ ok: true })
+  })
+
+  it('hold what waits to be put in, and nothing that is no such thing', async () => {
+    const kept = memoryKept()
+    const waiting = [{ edit: { type: 'set', path: [], field: 'title', value: 'B' }, at: 'title', typed: 'B' } as const]
+    await keptDrafts(kept).keep(draft('a', { waiting: [...waiting] }))
+    expect((await keptDrafts(kept).read('a'))?.waiting).toEqual(waiting)
+    await kept.set('draft/b', { ...draft('b'), waiting: [null, { edit: 7 }, { edit: { type: 'remove', path: [] } }] })
+    expect(await keptDrafts(kept).read('b')).toEqual(draft('b'))
   })
 })

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { fold } from '../../src/core/pot/fold.ts'
 import { rehearse } from '../../src/session/rehearsal.ts'
 import { identity, T0 } from '../core/pot/given.ts'
-import { act, ask, dose, gradeOf, MIN, programme, ramp, until, wait } from '../core/pot/programmes.ts'
+import { act, alongside, ask, dose, gradeOf, MIN, programme, ramp, until, wait } from '../core/pot/programmes.ts'
 
 const text = { title: 'Test', text: '', version: 'v', from: 'file' as const }
 
@@ -21,6 +21,36 @@ describe('a rehearsal', () => {
     const minutes = (done.endedAfterMs ?? 0) / MIN - 75
     expect(minutes).toBeGreaterThanOrEqual(117.9)
     expect(minutes).toBeLessThan(119.2)
+  })
+
+  const upTo = (lowC: number) => ({ kind: 'temperature' as const, lowC, highC: null, going: 'up' as const })
+  const downTo = (highC: number) => ({ kind: 'temperature' as const, lowC: null, highC, going: 'down' as const })
+
+  it('says at once what it waits for in vain: a bath that nobody heats never comes to 90 °C', () => {
+    const done = rehearse(programme([act('in'), wait('hot', null, { until: [upTo(90)] })]), identity(), text, T0)
+    expect(done.stuck).toBe(
+      'hot: waits for 90 °C, which the simulated bath never reaches at this heat: it stays at 20 °C'
+    )
+    expect(done.endedAfterMs).toBeNull()
+    expect(done.told.length).toBeLessThan(20)
+  })
+
+  it('says so of a bath that is to cool under the room, and names where it comes to', () => {
+    const cold = wait('cold', null, { until: [downTo(10)] })
+    const plan = programme([ramp('heat', 20, 60, 1), act('off', { heat: 'off' }), cold])
+    const done = rehearse(plan, identity(), text, T0)
+    expect(done.stuck).toContain('cold: waits for 10 °C')
+    expect(done.stuck).toContain('it comes to 20 °C')
+  })
+
+  it('waits on while something else may still heat the bath, and says it when nothing more can', () => {
+    const waiting = wait('hot', null, { until: [upTo(60)] })
+    const heating = [wait('first', 30 * MIN), ramp('heat', 20, 80, 1)]
+    const late = rehearse(programme([alongside('both', { yarn: [waiting], bath: heating })]), identity(), text, T0)
+    expect(late.stuck).toBeNull()
+    const idle = [wait('first', 30 * MIN), act('x')]
+    const never = rehearse(programme([alongside('both', { yarn: [waiting], bath: idle })]), identity(), text, T0)
+    expect(never.stuck).toContain('waits for 60 °C')
   })
 
   it('gives own answers their turn and ends a loop by them', () => {

@@ -4,8 +4,7 @@ import { nameProblems } from './check/names.ts'
 import { countSteps } from './check/size.ts'
 import type { Problem, Protocol } from './model.ts'
 import { momentNames } from './names.ts'
-import { trialInputs } from './programme/trial.ts'
-import { programmeOf } from './programme.ts'
+import { trialProgramme } from './programme/trial.ts'
 import { type Tried, tryOut } from './read/drafts.ts'
 import { readHeader, trialScope } from './read/header.ts'
 import { Problems } from './read/problems.ts'
@@ -48,7 +47,7 @@ function readRoot(root: Located, problems: Problems): Protocol {
 
 /** The whole, worked out once with the defaults: what shows only then. */
 function tryProgramme(protocol: Protocol, root: Located, problems: Problems): void {
-  const made = programmeOf(protocol, trialInputs(protocol))
+  const made = trialProgramme(protocol)
   const at = placeAt(root, ['steps'])
   if (made.ok) return
   for (const { code, field, what, instead } of made.problems) problems.say(at, field, code as never, what, instead)

@@ -2,6 +2,7 @@
 import {
   type Depth,
   type Duration,
+  type KitchenCountry,
   type Rate,
   type Read,
   readAmount,
@@ -17,8 +18,24 @@ import type { RangeDraft } from './draft.ts'
 import type { Material } from './model.ts'
 import { suggest } from './nearest.ts'
 import type { ProblemCode } from './problem-codes.ts'
+import { remembering } from './remembering.ts'
 import type { AsWritten } from './schema/fields.ts'
 import { fillIn, type Scope } from './scope.ts'
+
+/** The same few quantities stand in a protocol again and again, and each is read when the text is looked at, when it is
+ * tried out and for every pot. What is read of a text never changes, and nobody changes what was read. */
+const durations = remembering(readDuration)
+const temperatures = remembering(readTemperature)
+const ranges = remembering(readTemperatureRange)
+const rates = remembering(readRate)
+const depths = remembering(readDepth)
+const amountsIn = (kitchen: KitchenCountry | null) => remembering((text) => readAmount(text, { kitchen }))
+const amounts = {
+  none: amountsIn(null),
+  us: amountsIn('us'),
+  metric: amountsIn('metric'),
+  imperial: amountsIn('imperial')
+}
 
 export type FieldPath = (string | number)[]
 export type FieldProblem = { at: FieldPath; code: ProblemCode; what: string; instead: string }
@@ -47,7 +64,7 @@ export class Reading {
   }
 
   duration(written: AsWritten, at: FieldPath): Duration | null {
-    return this.#quantity(written, at, readDuration)
+    return this.#quantity(written, at, durations)
   }
 
   /** One length of time: the upper end of a range. */
@@ -58,20 +75,20 @@ export class Reading {
   }
 
   tempC(written: AsWritten, at: FieldPath): number | null {
-    return this.#quantity(written, at, readTemperature)?.tempC ?? null
+    return this.#quantity(written, at, temperatures)?.tempC ?? null
   }
 
   range(written: AsWritten, at: FieldPath): RangeDraft | null {
-    const range = this.#quantity(written, at, readTemperatureRange)
+    const range = this.#quantity(written, at, ranges)
     return range && { lowC: range.lowC, highC: range.highC, boil: range.boil, shown: range.asEntered }
   }
 
   rate(written: AsWritten, at: FieldPath): Rate | null {
-    return this.#quantity(written, at, readRate)
+    return this.#quantity(written, at, rates)
   }
 
   depth(written: AsWritten, at: FieldPath): Depth | null {
-    return this.#quantity(written, at, readDepth)
+    return this.#quantity(written, at, depths)
   }
 
   number(written: AsWritten, at: FieldPath, limits: { least?: number; most?: number } = {}): number | null {
@@ -79,7 +96,7 @@ export class Reading {
   }
 
   amount(written: AsWritten, at: FieldPath): WrittenAmount | null {
-    return this.#quantity(written, at, (text) => readAmount(text, { kitchen: this.scope.kitchen }))
+    return this.#quantity(written, at, amounts[this.scope.kitchen ?? 'none'])
   }
 
   /** A material by its id or its label; the case of letters does not matter. */

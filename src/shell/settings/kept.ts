@@ -7,6 +7,8 @@ export type Kept = {
   set(key: string, value: unknown): Promise<void>
   /** What is kept there, or what is put there now: one step, so that two tabs can't both put theirs. */
   getOrPut(key: string, fresh: string): Promise<string>
+  /** Puts a value there unless what is there by then may not be put over; says whether it did. One step too. */
+  putOver(key: string, value: unknown, mayPutOver: (was: unknown) => boolean): Promise<boolean>
   remove(key: string): Promise<void>
   startingWith<T>(prefix: string): Promise<T[]>
 }
@@ -35,6 +37,15 @@ export function keptIn(database: string): Kept {
       await on((opened) => update(key, keep, opened))
       return kept
     },
+    async putOver(key, value, mayPutOver) {
+      let put = false
+      const change = (was: unknown): unknown => {
+        put = mayPutOver(was)
+        return put ? value : was
+      }
+      await on((opened) => update(key, change, opened))
+      return put
+    },
     remove: (key) => on((opened) => del(key, opened)),
     async startingWith<T>(prefix: string) {
       const all = await on((opened) => entries<string, T>(opened))
@@ -51,6 +62,11 @@ export function memoryKept(): Kept {
     async getOrPut(key, fresh) {
       if (!map.has(key)) map.set(key, fresh)
       return map.get(key) as string
+    },
+    async putOver(key, value, mayPutOver) {
+      const put = mayPutOver(map.get(key))
+      if (put) map.set(key, value)
+      return put
     },
     remove: async (key) => void map.delete(key),
     startingWith: async <T>(prefix: string) =>

@@ -2,10 +2,14 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { keptDrafts } from '../../../src/app/drafts.ts'
 import { memoryKept } from '../../../src/shell/settings/kept.ts'
 import type { Sent } from '../../../src/ui/kitchen.ts'
-import { keeper, keeperOf } from '../../../src/ui/screens/workshop/keeper.ts'
+import { keeper as keeperFor, keeperOf } from '../../../src/ui/screens/workshop/keeper.ts'
 import type { ProtocolDraft } from '../../../src/ui/writing.ts'
 
 const draft = (text: string): ProtocolDraft => ({ id: 'd', title: 'T', text, changedAtMs: 0, undo: [], redo: [] })
+const noMove = (): never => {
+  throw new Error('it was not changed elsewhere')
+}
+const keeper = (write: Parameters<typeof keeperFor>[0], move: () => string = noMove) => keeperFor(write, move)
 const full: Sent = { ok: false, refusal: null, say: 'There is no room left.' }
 
 beforeEach(() => void vi.useFakeTimers())
@@ -67,8 +71,8 @@ describe('the keeper of a draft', () => {
 
   it('is one for each draft, so that a try of older text never comes after newer', async () => {
     const drafts = keptDrafts(memoryKept())
-    expect(keeperOf(drafts, 'a')).toBe(keeperOf(drafts, 'a'))
-    expect(keeperOf(drafts, 'b')).not.toBe(keeperOf(drafts, 'a'))
+    expect(keeperOf(drafts, 'a', noMove)).toBe(keeperOf(drafts, 'a', noMove))
+    expect(keeperOf(drafts, 'b', noMove)).not.toBe(keeperOf(drafts, 'a', noMove))
   })
 
   it('writes nothing after it was stopped: a saved draft must not come back', async () => {
@@ -79,5 +83,26 @@ describe('the keeper of a draft', () => {
     keeping.keep(draft('b'))
     await vi.advanceTimersByTimeAsync(60_000)
     expect(write).toHaveBeenCalledTimes(1)
+  })
+
+  it('keeps on as another draft once another tab changed this one, and leaves that as it is', async () => {
+    const kept = memoryKept()
+    const [here, there] = [keptDrafts(kept), keptDrafts(kept)]
+    await here.keep(draft('a'))
+    await there.read('d')
+    let made = 0
+    const newId = (): string => `fresh-${++made}`
+    const keeping = keeperOf(there, 'd', newId)
+    await here.keep(draft('ab'))
+    for (const text of ['ac', 'acd']) {
+      keeping.keep(draft(text))
+      await vi.advanceTimersByTimeAsync(0)
+    }
+    expect([keeping.movedTo.value, keeping.failed.value, made]).toEqual(['fresh-1', null, 1])
+    const texts = await Promise.all(['d', 'fresh-1'].map(async (id) => (await keptDrafts(kept).read(id))?.text))
+    expect(texts).toEqual(['ab', 'acd'])
+    // Who opens the other one again gets a keeper of its own, and the moved one has its own still.
+    expect(keeperOf(there, 'd', newId)).not.toBe(keeping)
+    expect(keeperOf(there, 'fresh-1', newId)).toBe(keeping)
   })
 })

@@ -1,49 +1,8 @@
 // @vitest-environment happy-dom
-import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/preact'
+import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Kitchen } from '../../../src/ui/kitchen.ts'
 import { forgetTaps } from '../../../src/ui/parts/guard.ts'
-import { Workshop } from '../../../src/ui/screens/workshop/index.tsx'
-import { aKitchen, type TestKitchen } from '../dye-book/a-kitchen.ts'
-
-const TEXT = `strandline: 1
-title: Mine # my own
-materials:
-  acid: {kind: acid, strength: 5 %}
-steps:
-  - fill: 2 L
-  - add: 10 mL of acid
-  - hold: 6 min # by the clock
-  - rinse
-`
-
-const plain = (text: string | null | undefined): string => (text ?? '').replaceAll('\u00a0', ' ')
-
-async function open(text = TEXT, kitchen: TestKitchen = aKitchen({ nowMs: 1_000 })): Promise<TestKitchen> {
-  await kitchen.drafts.keep({ id: 'd', title: 'Mine', text, changedAtMs: 0, undo: [], redo: [] })
-  await reopen(kitchen)
-  return kitchen
-}
-
-async function reopen(kitchen: Kitchen): Promise<void> {
-  render(<Workshop kitchen={kitchen} draftId="d" />)
-  await screen.findByText('Save')
-}
-
-const kept = async (kitchen: Kitchen): Promise<string> => (await kitchen.drafts.read('d'))?.text ?? ''
-const rows = (): string[] =>
-  [...document.querySelectorAll('[aria-label="Step by step"] .workshop-row')].map((row) => plain(row.textContent))
-const row = (start: string): HTMLElement => {
-  const found = [...document.querySelectorAll<HTMLElement>('.workshop-row')].find((one) =>
-    plain(one.textContent).startsWith(start)
-  )
-  if (!found) throw new Error(`no row begins with ${start}`)
-  return found
-}
-const pad = (name: string): HTMLElement => screen.getByRole('button', { name })
-const area = (): HTMLTextAreaElement => screen.getByLabelText('The text of the protocol')
-const type = (field: HTMLElement, value: string): void => void fireEvent.input(field, { target: { value } })
-const wide = (px: number): void => void Object.defineProperty(window, 'innerWidth', { value: px, configurable: true })
+import { area, kept, open, pad, plain, row, rows, TEXT, type, wide } from './opened.tsx'
 
 beforeEach(() => {
   forgetTaps()
@@ -220,6 +179,43 @@ describe('the pads of a step', () => {
   })
 })
 
+describe('an id typed into a form', () => {
+  const REFERRED = TEXT.replace('fill: 2 L', 'fill: {liquor: 2 L, id: A1}')
+    .replace('6 min', '6 min after A1')
+    .replace('hold:', 'wait:')
+
+  it('is taken when it is whole, with what refers to it, and undone as one', async () => {
+    const kitchen = await open(REFERRED)
+    fireEvent.click(row('Fill'))
+    const id = screen.getByLabelText('Id')
+    for (const typed of ['A', '', 'f', 'filled']) type(id, typed)
+    expect(await kept(kitchen)).toBe(REFERRED)
+    fireEvent.change(id)
+    await waitFor(async () => expect(await kept(kitchen)).toBe(REFERRED.replaceAll('A1', 'filled')))
+    await waitFor(() => expect(rows()).toContain('Wait 6 min after filled'))
+    fireEvent.click(pad('Undo'))
+    await waitFor(async () => expect(await kept(kitchen)).toBe(REFERRED))
+  })
+
+  it('that is taken already is refused, and stays in the field', async () => {
+    await open(REFERRED.replace('- rinse', '- rinse: {id: last}'))
+    fireEvent.click(row('Fill'))
+    const id = screen.getByLabelText('Id') as HTMLInputElement
+    type(id, 'last')
+    fireEvent.change(id)
+    expect(await screen.findByText('last is there already.')).toBeTruthy()
+    expect(id.value).toBe('last')
+  })
+
+  it('may be emptied', async () => {
+    const kitchen = await open(TEXT.replace('fill: 2 L', 'fill: {liquor: 2 L, id: A1}'))
+    fireEvent.click(row('Fill'))
+    type(screen.getByLabelText('Id'), '')
+    fireEvent.change(screen.getByLabelText('Id'))
+    await waitFor(async () => expect(await kept(kitchen)).toContain('fill: {liquor: 2 L}'))
+  })
+})
+
 describe('fields with more than one value', () => {
   it('take several of a few, and several texts, and let them go', async () => {
     const kitchen = await open()
@@ -232,52 +228,6 @@ describe('fields with more than one value', () => {
     await waitFor(async () => expect(await kept(kitchen)).toContain('40 °C'))
     fireEvent.click(pad('Take away Until 1'))
     await waitFor(async () => expect(await kept(kitchen)).not.toContain('until'))
-  })
-})
-
-describe('nothing typed is lost', () => {
-  it('the next visit finds the text and can still undo it', async () => {
-    const kitchen = await open()
-    fireEvent.click(row('Hold'))
-    type(screen.getByLabelText('For'), '9 min')
-    await waitFor(async () => expect(await kept(kitchen)).toContain('9 min'))
-    cleanup()
-    await reopen(kitchen)
-    expect(rows()).toContain('Hold 9 min')
-    fireEvent.keyDown(document.body, { key: 'z', ctrlKey: true })
-    await waitFor(() => expect(rows()).toContain('Hold 6 min'))
-    fireEvent.keyDown(document.body, { key: 'Z', ctrlKey: true, shiftKey: true })
-    await waitFor(() => expect(rows()).toContain('Hold 9 min'))
-  })
-
-  it('the keys for undo are left to the text area inside it', async () => {
-    const kitchen = await open()
-    fireEvent.click(pad('Text'))
-    type(area(), `${TEXT}# more\n`)
-    fireEvent.keyDown(area(), { key: 'z', ctrlKey: true })
-    expect(area().value).toBe(`${TEXT}# more\n`)
-    await waitFor(async () => expect(await kept(kitchen)).toBe(`${TEXT}# more\n`))
-    fireEvent.keyDown(document.body, { key: 'z', ctrlKey: true })
-    await waitFor(async () => expect(await kept(kitchen)).toBe(TEXT))
-  })
-
-  it('what the store refuses is told, stays on the screen, and is tried again', async () => {
-    const kitchen = await open()
-    const { keep } = kitchen.drafts
-    kitchen.drafts.keep = async () => ({ ok: false, refusal: null, say: 'There is no room left.' })
-    cleanup()
-    await reopen(kitchen)
-    fireEvent.click(row('Hold'))
-    type(screen.getByLabelText('For'), '7 min')
-    expect(await screen.findByText('Not kept: There is no room left.')).toBeTruthy()
-    expect((screen.getByLabelText('For') as HTMLInputElement).value).toBe('7 min')
-    await waitFor(async () => expect(await kept(kitchen)).toBe(TEXT))
-    kitchen.drafts.keep = keep
-  })
-
-  it('a draft that is gone is told as gone', async () => {
-    render(<Workshop kitchen={aKitchen({ nowMs: 0 })} draftId="none" />)
-    expect(await screen.findByText('That draft is not here any more.')).toBeTruthy()
   })
 })
 

@@ -4,6 +4,7 @@ import { depthMost } from '../source/limits.ts'
 import { at, type Data, type Fields, isFields, type Path, withAt } from './data.ts'
 import { type FormKind, formKinds, startingValues } from './form.ts'
 import { copyOf, freeName } from './fresh.ts'
+import { named } from './naming.ts'
 import { isConstruct, isWord, listsInside, ownerAt, placeAmong, placeOf, stepOf, written } from './places.ts'
 
 export type Edit =
@@ -24,6 +25,8 @@ export type Edit =
   | { type: 'unwrap'; path: Path }
   /** A copy right after it. Ids and names in it are made new, for each may stand once only. */
   | { type: 'duplicate'; path: Path }
+  /** Another id for a step. What refers to it by the old one refers to it by the new. */
+  | { type: 'name'; path: Path; to: string }
   /** Another step word, or another name for an input, a material, an answer or a branch. What refers to it is left. */
   | { type: 'rename'; path: Path; to: string }
 
@@ -48,6 +51,8 @@ export function change(root: Data, edit: Edit): Change {
       return unwrap(root, edit.path)
     case 'duplicate':
       return duplicate(root, edit.path)
+    case 'name':
+      return named(root, edit.path, edit.to)
     case 'rename':
       return rename(root, edit.path, edit.to)
   }

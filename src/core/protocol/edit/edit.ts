@@ -1,9 +1,9 @@
 // Edits of a protocol's text by form: the text stays the one truth, and all of it that an edit is not about stays as it is.
 import { carried, doubled, unwrapped, wrapped } from './carry.ts'
 import { type Change, change, type Edit } from './change.ts'
-import { at, type Data, isFields, type Path, same } from './data.ts'
+import { at, type Data, type Fields, isFields, type Path, same } from './data.ts'
 import { isStepBare } from './places.ts'
-import { begun, bodyOf, inserted, removed, type Splice, spliced } from './splice.ts'
+import { begun, bodyOf, inserted, removed, replaced, type Splice, spliced } from './splice.ts'
 import { type Style, styleOf } from './style.ts'
 import { inStep } from './sync.ts'
 import { dataOf, find, type Parsed, parse } from './tree.ts'
@@ -56,6 +56,8 @@ function splicesFor(p: Parsed, edit: Edit, { data, path }: Change & { ok: true }
     case 'set':
     case 'unset':
       return null
+    case 'name':
+      return renamedScalars(p, p.root ? dataOf(p.root) : null, data, [], style)
     case 'add':
       return addition(p, edit.parent, path, data, style)
     case 'remove': {
@@ -81,6 +83,23 @@ function splicesFor(p: Parsed, edit: Edit, { data, path }: Change & { ok: true }
     case 'rename':
       return renaming(p, edit.path, edit.to.trim(), style)
   }
+}
+
+/** Each value that differs, where it stands; null: more than values differ. */
+function renamedScalars(p: Parsed, was: Data, now: Data, path: Path, style: Style): Splice[] | null {
+  if (same(was, now)) return []
+  const keys = Object.keys(isFields(now) || Array.isArray(now) ? now : {})
+  const alike = Array.isArray(was) === Array.isArray(now) && isFields(was) === isFields(now)
+  if (alike && keys.length > 0 && same(keys, Object.keys(was as Fields))) {
+    const parts = keys.map((key) => {
+      const step = Array.isArray(now) ? Number(key) : key
+      return renamedScalars(p, at(was, [step]) ?? null, at(now, [step]) ?? null, [...path, step], style)
+    })
+    return parts.every((part) => part !== null) ? parts.flat() : null
+  }
+  const found = find(p.root, path)
+  if (!found || typeof now === 'object' || found.entry.value.kind !== 'scalar') return null
+  return replaced(p, found.parent, found.entry, path, now, style)
 }
 
 function addition(p: Parsed, parent: Path, path: Path, data: Data, style: Style): Splice[] | null {

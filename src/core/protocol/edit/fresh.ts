@@ -1,5 +1,6 @@
 // Names that are not taken yet.
 import { type Data, type Fields, isFields } from './data.ts'
+import { withMoments } from './moments.ts'
 
 /** `A1` is followed by `A2`, `dip` by `dip2`. */
 export function freeName(name: string, taken: Iterable<string>): string {
@@ -20,7 +21,8 @@ export function copyOf(one: Data, root: Data): Data {
     taken.add(name)
     renamed.set(id, name)
   }
-  return withNames(one, renamed)
+  // The old ids first: by them a step's own words are told from references.
+  return withIds(withMoments(one, renamed), renamed)
 }
 
 /** Every text under `id` or `marks`: what a new id must not be. */
@@ -40,19 +42,18 @@ function idsIn(data: Data): string[] {
   return ids
 }
 
-function eachFields(data: Data, see: (fields: Fields) => void): void {
+export function eachFields(data: Data, see: (fields: Fields) => void): void {
   if (isFields(data)) see(data)
   if (typeof data === 'object' && data !== null) for (const inner of Object.values(data)) eachFields(inner, see)
 }
 
-function withNames(data: Data, names: Map<string, string>): Data {
-  if (Array.isArray(data)) return data.map((item) => withNames(item, names))
+function withIds(data: Data, names: Map<string, string>): Data {
+  if (Array.isArray(data)) return data.map((item) => withIds(item, names))
   if (!isFields(data)) return data
   return Object.fromEntries(
     Object.entries(data).map(([key, value]) => {
-      const refers = ['id', 'from', 'after', 'moment'].includes(key)
-      if (refers && typeof value === 'string') return [key, names.get(value) ?? value]
-      return [key, withNames(value, names)]
+      if (key === 'id' && typeof value === 'string') return [key, names.get(value) ?? value]
+      return [key, withIds(value, names)]
     })
   )
 }

@@ -4,6 +4,7 @@ import type { Problem } from '../model.ts'
 import type { Located } from '../source/located.ts'
 import { parseSource } from '../source/read-source.ts'
 import type { Data } from './data.ts'
+import { reparsed } from './reparse.ts'
 
 /** Offsets count UTF-16 units from the beginning of the text; `end` is after the last sign of the value, before any
  * comment or line end that follows it. */
@@ -29,21 +30,25 @@ export type Parsed = {
   comments: () => Comment[]
 }
 
-/** The texts that were parsed last. The same text always gives the same, so this only saves time: an edit is looked at
- * before and after, then its rows are asked for. */
+/** The texts that were parsed last, the newest first. The same text always gives the same, so this only saves time: an
+ * edit is looked at before and after, then its rows are asked for. */
 let latest: Parsed[] = []
+/** The newest without a mistake: what is typed next most likely differs from it in one step. */
+let whole: Parsed | null = null
 
 /** Never throws. `problems` are those of the YAML alone; `root` may be there beside them. What it gives is not to be
  * changed: who asks for the same text gets the same again. */
 export function parse(text: string): Parsed {
   const known = latest.find((parsed) => parsed.text === text)
   if (known) return known
-  const parsed = parseAnew(text)
+  const parsed = (whole && reparsed(whole, text, parseAnew)) ?? parseAnew(text)
   latest = [parsed, ...latest].slice(0, 2)
+  if (parsed.problems.length === 0) whole = parsed
   return parsed
 }
 
-function parseAnew(text: string): Parsed {
+/** Without anything from before. */
+export function parseAnew(text: string): Parsed {
   const { document, root, problems, tokens } = parseSource(text, true)
   const contents = document?.contents
   const tree = contents ? treeOf(contents as ParsedNode, 0) : null

@@ -1,5 +1,15 @@
 import { trialValue } from '../inputs.ts'
 import type { ProgrammeInputs, Protocol } from '../model.ts'
+import { type ProgrammeMade, programmeOf } from '../programme.ts'
+
+const tried = new WeakMap<Protocol, ProgrammeMade>()
+
+/** The programme of `trialInputs`. Made once: reading a protocol ends with it, and showing one begins with it. */
+export function trialProgramme(protocol: Protocol): ProgrammeMade {
+  const made = tried.get(protocol) ?? programmeOf(protocol, trialInputs(protocol))
+  tried.set(protocol, made)
+  return made
+}
 
 /** 100 g of goods and every input at its default: what a protocol is tried out with before any pot is started. */
 export function trialInputs(protocol: Protocol): ProgrammeInputs {

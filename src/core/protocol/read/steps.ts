@@ -79,10 +79,23 @@ function named(value: Located, short: string | null, keyAt: Place): Located {
   return { kind: 'map', at: value.at, entries: [{ key: short, keyAt: value.at, value }] }
 }
 
+type FieldsRead = ReturnType<typeof z.safeParse<(typeof stepKinds)[StepWord]['schema']>>
+
+/** What the schemas made of fields that have not changed since: while a text is typed, all but one step. */
+const fieldsRead = new WeakMap<Located, { word: StepWord; read: FieldsRead }>()
+
+function fieldsOf(word: StepWord, value: Located, located: Located): FieldsRead {
+  const known = fieldsRead.get(value)
+  if (known?.word === word) return known.read
+  const read = z.safeParse(stepKinds[word].schema, plain(located))
+  fieldsRead.set(value, { word, read })
+  return read
+}
+
 function readStep(word: StepWord, value: Located, keyAt: Place, where: string, steps: Steps): WrittenNode | null {
   const kind = stepKinds[word]
   const located = named(value, kind.short, keyAt)
-  const read = z.safeParse(kind.schema, plain(located))
+  const read = fieldsOf(word, value, located)
   if (!read.success) {
     sayIssues(read.error.issues, { located, keyAt, where, called: word, schema: kind.schema }, steps.problems)
     return null

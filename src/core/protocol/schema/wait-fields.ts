@@ -93,10 +93,29 @@ function takeTime(parts: Parts, written: AsWritten, at: FieldPath, r: Reading): 
 const asTemperature = /[°º℃℉]|\d ?[cf](?![a-z])|\bboil\b|\bdegrees?\b/i
 const asTime = /^(?:at least|at most|no less than|no more than|≥|>=|about|half an?\b|an hour|a quarter|~|[\d½¼¾])/i
 
+const afterMoment = /^(.*\S) +after +(\S.*)$/
+
+/** Whether words that stand alone can be a moment: what has a degree or begins like a time is read as such. */
+export function isBareName(text: string): boolean {
+  return !asTemperature.test(text) && !asTime.test(text)
+}
+
+/** The same words in pieces; a name that may be that of a moment ends its piece. `bare`: the piece is the name alone,
+ * and not "10 min after" it. */
+export function namePieces(words: string): { before: string; name: string | null; bare: boolean }[] {
+  return words.split(/( +and +)/).map((piece) => {
+    const text = piece.trim().replace(/^until +/, '')
+    const after = afterMoment.exec(text)?.[2]
+    const name = after ?? (text !== '' && text !== 'and' && isBareName(text) ? text : null)
+    if (name === null || !piece.endsWith(name)) return { before: piece, name: null, bare: false }
+    return { before: piece.slice(0, piece.length - name.length), name, bare: after === undefined }
+  })
+}
+
 function takeWords(parts: Parts, words: string, at: FieldPath, r: Reading, cools: boolean, own: unknown[]): void {
   for (const piece of words.split(/ +and +/)) {
     const text = piece.trim().replace(/^until +/, '')
-    const after = /^(.*\S) +after +(\S.*)$/.exec(text)
+    const after = afterMoment.exec(text)
     if (after) {
       takeTime(parts, after[1] ?? '', at, r)
       parts.from = knownMoment(r.text(after[2] ?? '', at), at, r)

@@ -5,11 +5,12 @@ import type { Kitchen } from '../../kitchen.ts'
 import { useWindow } from '../../parts/box.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { estimateWords } from '../../parts/estimate-words.ts'
+import { HoldPad } from '../../parts/hold-pad.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { idOfDraft, rehearsalOfOne } from '../../parts/rehearsal-route.ts'
 import { Strip } from '../../parts/strip.tsx'
-import type { ProtocolDraft } from '../../writing.ts'
+import type { ProtocolDraft, WaitingWords } from '../../writing.ts'
 import { Live, useProgramme } from './live.tsx'
 import { StepsPane } from './steps-pane.tsx'
 import { type Jump, problemsIn, TextPane } from './text-pane.tsx'
@@ -39,6 +40,10 @@ export function Bench({ kitchen, draft }: { kitchen: Kitchen; draft: ProtocolDra
     <div class="workshop">
       <Page title={writing.title} actions={<Pad onPress={() => kitchen.go('#/protocols')}>All protocols</Pad>}>
         <NotKept writing={writing} />
+        <Moved kitchen={kitchen} writing={writing} />
+        {writing.waiting.map((words) => (
+          <Waiting key={JSON.stringify(words.edit)} words={words} writing={writing} />
+        ))}
         {both ? null : (
           <ChoiceRow
             legend="Written as"
@@ -86,6 +91,36 @@ function NotKept({ writing }: { writing: Writing }): preact.JSX.Element | null {
   )
 }
 
+function Moved({ kitchen, writing }: { kitchen: Kitchen; writing: Writing }): preact.JSX.Element | null {
+  const id = writing.keeper.movedTo.value
+  if (id === null) return null
+  const open = (): void => kitchen.go(`#/protocols/write/${encodeURIComponent(id)}`)
+  return (
+    <Strip tone="warn" urgent actions={<Pad onPress={open}>Open it by itself</Pad>}>
+      This draft was changed in another tab. Both are kept: what you write here is a draft of its own now.
+    </Strip>
+  )
+}
+
+/** Typed into a form while the text had a mistake: it stays here until it is put where it was meant for. */
+function Waiting({ words, writing }: { words: WaitingWords; writing: Writing }): preact.JSX.Element {
+  const [refused, setRefused] = useState<string | null>(null)
+  const pads = (
+    <>
+      <Pad onPress={() => setRefused(writing.putIn(words))}>Put it in</Pad>
+      <HoldPad look="plain" label={`Let “${words.typed}” go: press and hold`} onHeld={() => writing.letGo(words)}>
+        Let it go
+      </HoldPad>
+    </>
+  )
+  return (
+    <Strip tone="warn" actions={pads}>
+      <p>{`Not in the text yet: “${words.typed}”, typed for ${words.at}, while the text had a mistake.`}</p>
+      {refused === null ? null : <p>{refused}</p>}
+    </Strip>
+  )
+}
+
 type ToolsProps = {
   kitchen: Kitchen
   draftId: string
@@ -121,7 +156,7 @@ function Tools({ kitchen, draftId, writing, programme, onProblem }: ToolsProps):
     if (!saved?.ok) return setSaid(saved?.say ?? 'Not saved: the browser could not store it. The draft is still here.')
     // A write that is still under way must not bring the draft back.
     await writing.keeper.stop()
-    await kitchen.drafts.drop(draftId)
+    await kitchen.drafts.drop(writing.keeper.movedTo.value ?? draftId)
     kitchen.go(`#/protocols/${encodeURIComponent(saved.stored.id)}`)
   }
   const problems = problemsIn(writing.outline).length

@@ -1,4 +1,4 @@
-// Reads long texts beside the page: the largest protocols take a second, and the typing must not wait for it.
-import { outlineOf } from '../../../core/protocol/edit/rows.ts'
+// Reads beside the page what would hold up the typing.
+import { readTimed } from './reader.ts'
 
-addEventListener('message', ({ data: text }: MessageEvent<string>) => postMessage({ text, outline: outlineOf(text) }))
+addEventListener('message', ({ data: text }: MessageEvent<string>) => postMessage(readTimed(text)))

@@ -1,13 +1,14 @@
 // The form of one row: its name where it has one, its fields, and what is wrong with the row as a whole.
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import { aboutOf, type Field, type FormKind } from '../../../core/protocol/edit/form.ts'
 import { ownerAt } from '../../../core/protocol/edit/places.ts'
 import type { Row } from '../../../core/protocol/edit/rows.ts'
 import { dataOf, parse } from '../../../core/protocol/edit/tree.ts'
 import { Editor } from './editor.tsx'
 import { inTwo, isFormKind } from './kinds.ts'
+import { type EditorProps, hintOf } from './leaf.tsx'
 import { NameField } from './name-field.tsx'
-import { further, problemsBeside, sayOf, whereOf } from './where.ts'
+import { further, problemsBeside, problemsWithin, sayOf, whereOf } from './where.ts'
 import type { DoEdit } from './writing.ts'
 
 /** The row of a header field has that field; the one without a name those of the header that are not there yet. */
@@ -54,23 +55,35 @@ function Fields({ kind, row, text, edit }: Props & { kind: FormKind }): preact.J
   const where = whereOf(row)
   const names = [...first, ...more].map(({ name }) => name)
   const beside = problemsBeside(row.problems, where, names)
-  const shown = (field: Field): preact.JSX.Element => (
-    <Editor
-      key={field.name}
-      field={field}
-      value={values[field.name]}
-      where={further(where, field.name)}
-      problems={row.problems}
-      onSet={(value) =>
-        edit(
-          value === undefined
-            ? { type: 'unset', path, field: field.name }
-            : { type: 'set', path, field: field.name, value },
-          field.name
-        )
-      }
-    />
-  )
+  const id = typeof values.id === 'string' ? values.id : ''
+  const shown = (field: Field): preact.JSX.Element =>
+    field.name === 'id' && (values.id === undefined || id !== '') ? (
+      <NameField
+        key={field.name}
+        label={field.label}
+        hint={hintOf({ ...field, help: `${field.help} What refers to it goes along.` })}
+        problem={problemsWithin(row.problems, further(where, 'id')).map(sayOf).join(' ') || null}
+        value={id}
+        optional
+        onName={(to) => edit(to === '' ? { type: 'unset', path, field: 'id' } : { type: 'name', path, to }, 'id')}
+      />
+    ) : (
+      <OneField
+        key={field.name}
+        field={field}
+        value={values[field.name]}
+        where={further(where, field.name)}
+        problems={row.problems}
+        onSet={(value) =>
+          edit(
+            value === undefined
+              ? { type: 'unset', path, field: field.name }
+              : { type: 'set', path, field: field.name, value },
+            field.name
+          )
+        }
+      />
+    )
   return (
     <>
       {aboutOf(kind) === '' ? null : <p class="soft">{aboutOf(kind)}</p>}
@@ -88,4 +101,11 @@ function Fields({ kind, row, text, edit }: Props & { kind: FormKind }): preact.J
       )}
     </>
   )
+}
+
+/** A letter changes one field of a form: the others are not drawn again. */
+function OneField(props: EditorProps): preact.JSX.Element {
+  const { value, where, problems } = props
+  const told = problemsWithin(problems, where).map((problem) => `${problem.where} ${sayOf(problem)}`)
+  return useMemo(() => <Editor {...props} />, [where, JSON.stringify(value), told.join('\n')])
 }

@@ -1,5 +1,6 @@
 // What can be done with a row as a whole.
-import { useRef, useState } from 'preact/hooks'
+import { useMemo, useRef, useState } from 'preact/hooks'
+import type { Edit } from '../../../core/protocol/edit/edit.ts'
 import { aboutOf } from '../../../core/protocol/edit/form.ts'
 import type { Row } from '../../../core/protocol/edit/rows.ts'
 import { stepWords } from '../../../core/protocol/model.ts'
@@ -13,15 +14,34 @@ import type { DoEdit } from './writing.ts'
 
 type Props = { row: Row; text: string; edit: DoEdit }
 
+/** A letter in a form changes nothing that can be done with its row: then the pads are not drawn again. */
 export function RowPads({ row, text, edit }: Props): preact.JSX.Element {
+  const data = dataIn(text)
+  const can: Can = {
+    up: moveOf(data, row, -1),
+    down: moveOf(data, row, 1),
+    parts: furtherParts(data, row),
+    most: stepsFrom(data, row)
+  }
+  return useMemo(() => <Pads row={row} can={can} edit={edit} />, [JSON.stringify([row.path, row.kind, can])])
+}
+
+type Can = {
+  up: Edit | null
+  down: Edit | null
+  parts: ReturnType<typeof furtherParts>
+  /** How many steps can be wrapped, from this one on. */
+  most: number
+}
+type PadsProps = { row: Row; can: Can; edit: DoEdit }
+
+function Pads({ row, can, edit }: PadsProps): preact.JSX.Element {
   const [place, setPlace] = useState<Place | null>(null)
   const [wrapping, setWrapping] = useState(false)
   const [refused, setRefused] = useState<string | null>(null)
   const own = useRef<HTMLDivElement>(null)
-  const data = dataIn(text)
   const tell = (problem: string | null): void => setRefused(problem)
   const inside = placeInside(row)
-  const [up, down] = [moveOf(data, row, -1), moveOf(data, row, 1)]
   const step = isStep(row)
   const remove = (): void => {
     const next = neighbourOf(own.current)
@@ -36,12 +56,12 @@ export function RowPads({ row, text, edit }: Props): preact.JSX.Element {
       <div class="workshop-pads">
         {step ? <Pad onPress={() => setPlace(placeAfter(row))}>Add a step after</Pad> : null}
         {inside ? <Pad onPress={() => setPlace(inside)}>Add a step inside</Pad> : null}
-        {furtherParts(data, row).map((part) => (
+        {can.parts.map((part) => (
           <Pad key={part.say} onPress={() => (part.edit ? tell(edit(part.edit)) : setPlace(part.place))}>
             {part.say}
           </Pad>
         ))}
-        <Moves up={up} down={down} shown={row.kind !== 'header'} edit={(move) => tell(edit(move))} />
+        <Moves up={can.up} down={can.down} shown={row.kind !== 'header'} edit={(move) => tell(edit(move))} />
         {row.kind === 'header' || row.kind === 'otherwise' ? null : (
           <Pad onPress={() => tell(edit({ type: 'duplicate', path: row.path }))}>Duplicate</Pad>
         )}
@@ -52,9 +72,7 @@ export function RowPads({ row, text, edit }: Props): preact.JSX.Element {
         <Pad onPress={remove}>Remove</Pad>
       </div>
       {place ? <AddSheet place={place} edit={edit} onClose={() => setPlace(null)} /> : null}
-      {wrapping ? (
-        <WrapSheet row={row} most={stepsFrom(data, row)} edit={edit} onClose={() => setWrapping(false)} />
-      ) : null}
+      {wrapping ? <WrapSheet row={row} most={can.most} edit={edit} onClose={() => setWrapping(false)} /> : null}
     </div>
   )
 }

@@ -34,6 +34,7 @@ const moreOfHeader: Row = {
 
 export function StepsPane({ writing, onLine }: Props): preact.JSX.Element {
   const { outline } = writing
+  const oneRow = useRowElements(writing)
   if (outline.rows.length === 0) return <NoRows problems={outline.problems} onLine={onLine} />
   const known = outline.rows.filter(({ name }) => name !== 'strandline')
   return (
@@ -47,14 +48,7 @@ export function StepsPane({ writing, onLine }: Props): preact.JSX.Element {
         return (
           <section key={title} aria-label={title}>
             <h3>{title}</h3>
-            {rows.length === 0 ? null : (
-              <ul class="workshop-rows">
-                {rows.map((row, nth) => (
-                  // By its place: a row that is named anew stays under the finger that is about to press in it.
-                  <OneRow key={nth} row={row} writing={writing} />
-                ))}
-              </ul>
-            )}
+            {rows.length === 0 ? null : <ul class="workshop-rows">{rows.map(oneRow)}</ul>}
             {kinds === null ? <AddStep writing={writing} /> : null}
             {add ? <AddPart writing={writing} {...add} /> : null}
           </section>
@@ -74,7 +68,6 @@ function OneRow({ row, writing }: { row: Row; writing: Writing }): preact.JSX.El
     own.current?.querySelector<HTMLElement>('.workshop-row')?.focus({ preventScroll: true })
   }, [isOpen])
   const id = `row-${JSON.stringify(row.path).replace(/[^a-z0-9]+/gi, '-')}`
-  const title = row.kind === 'header' ? row.name : null
   return (
     <li
       ref={own}
@@ -90,16 +83,7 @@ function OneRow({ row, writing }: { row: Row; writing: Writing }): preact.JSX.El
         data-problem={row.problems.length > 0 ? '' : undefined}
         onClick={() => setOpen(isOpen ? null : row.path)}
       >
-        <span class="workshop-summary">
-          {title === null ? null : <span class="soft">{`${title} `}</span>}
-          {wordBefore(row)}
-          {row.summary || 'nothing yet'}
-        </span>
-        {row.problems.map((problem) => (
-          <span key={`${problem.code} ${problem.where}`} class="workshop-problem">
-            {sayOf(problem)}
-          </span>
-        ))}
+        <Said row={row} />
       </button>
       {isOpen ? (
         <div id={id} class="workshop-open">
@@ -113,6 +97,59 @@ function OneRow({ row, writing }: { row: Row; writing: Writing }): preact.JSX.El
   )
 }
 
+type Drawn = { row: Row; nth: number; element: preact.JSX.Element }
+
+/** A letter changes one row of hundreds. The others are given as they were drawn last, and so are not drawn again: what a
+ * closed row does with the writing is to open itself, which is the same for ever. A row is known by its place: one that is
+ * named anew stays under the finger that is about to press in it. */
+function useRowElements(writing: Writing): (row: Row, nth: number) => preact.JSX.Element {
+  const drawn = useRef(new Map<string, Drawn>())
+  const before = drawn.current
+  const now = new Map<string, Drawn>()
+  drawn.current = now
+  return (row, nth) => {
+    const key = JSON.stringify(row.path)
+    const known = before.get(key)
+    if (writing.open !== null && samePath(writing.open, row.path)) {
+      return <OneRow key={nth} row={row} writing={writing} />
+    }
+    const same = known?.nth === nth && lookAlike(known.row, row) ? known : null
+    const kept = same ?? { row, nth, element: <OneRow key={nth} row={row} writing={writing} /> }
+    now.set(key, kept)
+    return kept.element
+  }
+}
+
+/** As far as a closed row shows it. */
+function lookAlike(a: Row, b: Row): boolean {
+  if (a === b) return true
+  const known = a.kind === b.kind && a.name === b.name && a.depth === b.depth && a.summary === b.summary
+  if (!known || a.problems.length !== b.problems.length || !samePath(a.path, b.path)) return false
+  return a.problems.every((problem, i) => {
+    const other = b.problems[i]
+    return other !== undefined && problem.where === other.where && sayOf(problem) === sayOf(other)
+  })
+}
+
+/** What a row is, in one line, and what is wrong with it. */
+function Said({ row }: { row: Row }): preact.JSX.Element {
+  const title = row.kind === 'header' ? row.name : null
+  return (
+    <>
+      <span class="workshop-summary">
+        {title === null ? null : <span class="soft">{`${title} `}</span>}
+        {wordBefore(row)}
+        {row.summary || 'nothing yet'}
+      </span>
+      {row.problems.map((problem) => (
+        <span key={`${problem.code} ${problem.where}`} class="workshop-problem">
+          {sayOf(problem)}
+        </span>
+      ))}
+    </>
+  )
+}
+
 /** The names of answers and branches say little alone. */
 function wordBefore({ kind }: Row): preact.JSX.Element | null {
   const word = { answer: 'If ', branch: 'Meanwhile ', otherwise: 'If still not: ' }[kind]
@@ -122,11 +159,13 @@ function wordBefore({ kind }: Row): preact.JSX.Element | null {
 /** At the end of all steps: also the way to the first one. */
 function AddStep({ writing }: { writing: Writing }): preact.JSX.Element {
   const [place, setPlace] = useState<Place | null>(null)
-  const steps = at(dataIn(writing.text), ['steps'])
-  const index = Array.isArray(steps) ? steps.length : 0
+  const begin = (): void => {
+    const steps = at(dataIn(writing.text), ['steps'])
+    setPlace({ parent: ['steps'], index: Array.isArray(steps) ? steps.length : 0 })
+  }
   return (
     <>
-      <Pad look="solid" className="workshop-begin" onPress={() => setPlace({ parent: ['steps'], index })}>
+      <Pad look="solid" className="workshop-begin" onPress={begin}>
         Add a step at the end
       </Pad>
       {place ? <AddSheet place={place} edit={writing.edit} onClose={() => setPlace(null)} /> : null}

@@ -1,5 +1,5 @@
 // The protocol as its text, with every problem of it beneath, each leading to its line.
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import type { Outline } from '../../../core/protocol/edit/rows.ts'
 import type { Problem } from '../../../core/protocol/model.ts'
 import { Pad } from '../../parts/pad.tsx'
@@ -16,6 +16,14 @@ const LISTED_MOST = 100
 
 export function TextPane({ writing, jump, onLine }: Props): preact.JSX.Element {
   const area = useRef<HTMLTextAreaElement>(null)
+  const text = useRef(writing.text)
+  text.current = writing.text
+  const bring = (): void => {
+    if (area.current && area.current.value !== text.current) area.current.value = text.current
+  }
+  useLayoutEffect(bring, [])
+  // A letter typed into a form is answered there first: to lay out all lines anew would take as long again.
+  useEffect(bring, [writing.text])
   useEffect(() => {
     if (jump && area.current) goToLine(area.current, jump.line)
   }, [jump])
@@ -29,7 +37,8 @@ export function TextPane({ writing, jump, onLine }: Props): preact.JSX.Element {
       <textarea
         ref={area}
         id="workshop-text"
-        value={writing.text}
+        // Who begins to write here writes on from what stands.
+        onFocus={bring}
         wrap="off"
         spellcheck={false}
         autocomplete="off"
@@ -38,7 +47,7 @@ export function TextPane({ writing, jump, onLine }: Props): preact.JSX.Element {
         onInput={(event) => writing.type(event.currentTarget.value)}
         onBlur={() => writing.lookNow()}
       />
-      <section id="workshop-problems" aria-label="Problems">
+      <section id="workshop-problems" aria-label="Problems" aria-busy={writing.isBehind}>
         <p role="status">{countOf(problems.length)}</p>
         {listed.length === 0 ? null : (
           <ol class="workshop-problems">

@@ -1,0 +1,189 @@
+// A text that differs from one parsed before inside a single item or field that has lines of its own: only that one is
+// parsed again. Typing needs it: parsing all of a long protocol takes longer than a frame.
+import { depthMost, roughProblem } from '../source/limits.ts'
+import type { Located, Entry as Pair, Place } from '../source/located.ts'
+import { lineEnd, lineStart } from './splice.ts'
+import type { Entry, Group, Parsed, Tree } from './tree.ts'
+
+/** A changed piece: the lines of one item or field, and by how much what follows moves. */
+type Piece = { start: number; text: string; column: number }
+
+const loneReturn = /\r(?!\n)/
+
+/** Null: it can't be told from the piece alone, so the whole is to be parsed. What it gives is what that would give. */
+export function reparsed(before: Parsed, text: string, anew: (piece: string) => Parsed): Parsed | null {
+  const { root, located } = before
+  if (before.problems.length > 0 || root?.kind !== 'map' || root.flow || located === null) return null
+  if (roughProblem(text) !== null || text.startsWith('\uFEFF')) return null
+  // A lone carriage return ends a line for editors and none for the parser.
+  if (loneReturn.test(before.text) || loneReturn.test(text)) return null
+  const renewing = new Renewing(before.text, text, anew)
+  const made = renewing.within(root, located, 0)
+  return made && { text, root: made.tree, located: made.located, problems: [], comments: renewing.comments }
+}
+
+type Both = { tree: Tree; located: Located }
+
+class Renewing {
+  readonly #was: string
+  readonly #text: string
+  readonly #anew: (piece: string) => Parsed
+  /** Where the change begins, and where it ended before it was made. */
+  readonly #from: number
+  readonly #to: number
+  /** How far what follows moves. */
+  readonly #by: number
+  readonly #linesBy: number
+
+  constructor(was: string, text: string, anew: (piece: string) => Parsed) {
+    this.#was = was
+    this.#text = text
+    this.#anew = anew
+    const most = Math.min(was.length, text.length)
+    let from = 0
+    while (from < most && was.charCodeAt(from) === text.charCodeAt(from)) from++
+    let behind = 0
+    const [wasLast, last] = [was.length - 1, text.length - 1]
+    while (behind < most - from && was.charCodeAt(wasLast - behind) === text.charCodeAt(last - behind)) behind++
+    this.#from = from
+    this.#to = was.length - behind
+    this.#by = text.length - was.length
+    this.#linesBy = linesIn(text.slice(from, text.length - behind)) - linesIn(was.slice(from, this.#to))
+  }
+
+  /** Asked for by few edits: they have the whole text looked through. */
+  readonly comments: Parsed['comments'] = () => this.#anew(this.#text).comments()
+
+  /** The innermost that holds the change is tried first: the less is parsed, the better. */
+  within(tree: Tree, located: Located, depth: number): Both | null {
+    if (tree.kind === 'scalar' || tree.flow || depth > depthMost) return null
+    const index = tree.entries.findLastIndex(({ start }) => start < this.#from)
+    const entry = tree.entries[index]
+    const inner = partOf(located, index)
+    if (!entry || !inner) return null
+    const deeper = this.within(entry.value, inner, depth + 1)
+    if (deeper) {
+      const { tree: value, located: read } = deeper
+      const put = { entry: { ...entry, value, end: Math.max(value.end, entry.valueFrom) }, located: read }
+      return withPart(tree, located, index, put, this.#by, this.#linesBy)
+    }
+    return this.#piecewise(tree, located, index, depth)
+  }
+
+  #piecewise(group: Group, located: Located, index: number, depth: number): Both | null {
+    const piece = this.#piece(group, index)
+    if (piece === null) return null
+    const { root, located: read, problems } = this.#anew(piece.text)
+    if (problems.length > 0 || root?.kind !== group.kind || root.flow || read === null) return null
+    const [entry, second] = root.entries
+    const inner = partOf(read, 0)
+    // Started elsewhere it would be another list, and a second one another text.
+    if (!entry || !inner || second || entry.start !== piece.column) return null
+    if (entry.key !== group.entries[index]?.key || depth + depthOf(root) > depthMost) return null
+    const line = linesIn(this.#was.slice(0, piece.start))
+    const put = { entry: movedEntry(entry, piece.start), located: movedLines(inner, line) }
+    return withPart(group, located, index, put, this.#by, this.#linesBy)
+  }
+
+  #piece(group: Group, index: number): Piece | null {
+    const [was, text] = [this.#was, this.#text]
+    const { start: mark, valueFrom, end } = group.entries[index] as Entry
+    const start = lineStart(was, mark)
+    const column = mark - start
+    // The dash, or the key with its colon, is to stand as it stood.
+    if (was.slice(start, mark).trim() !== '' || this.#from < valueFrom) return null
+    const dashes = group.kind === 'map'
+    const wasEnd = endOfPiece(was, start, column, dashes)
+    const next = group.entries[index + 1]
+    // Brackets may be closed further out than the item stands, and then its end is not where its lines end.
+    if (this.#to > wasEnd || end > wasEnd || (next && next.start < wasEnd)) return null
+    const nowEnd = endOfPiece(text, start, column, dashes)
+    if (nowEnd - wasEnd !== this.#by) return null
+    return { start, text: text.slice(start, nowEnd), column }
+  }
+}
+
+/** Past the lines that stand further in than the first one, or are empty or a comment. `dashes`: under a key a list may
+ * stand no further in than the key. */
+function endOfPiece(text: string, start: number, column: number, dashes: boolean): number {
+  let end = lineEndWith(text, start)
+  while (end < text.length) {
+    const here = lineEnd(text, end)
+    const line = text.slice(end, here)
+    const indent = line.length - line.trimStart().length
+    const counts = line.trim() !== '' && line.charAt(indent) !== '#'
+    const isInside = indent > column || (dashes && indent === column && /^-(?:\s|$)/.test(line.slice(indent)))
+    if (counts && (!isInside || line.slice(0, indent).includes('\t'))) return end
+    end = lineEndWith(text, end)
+  }
+  return end
+}
+
+function lineEndWith(text: string, from: number): number {
+  const at = text.indexOf('\n', from)
+  return at < 0 ? text.length : at + 1
+}
+
+function linesIn(text: string): number {
+  let lines = 0
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++
+  return lines
+}
+
+function partOf(located: Located, index: number): Located | null {
+  if (located.kind === 'list') return located.items[index] ?? null
+  return located.kind === 'map' ? (located.entries[index]?.value ?? null) : null
+}
+
+function depthOf(tree: Tree): number {
+  return tree.kind === 'scalar' ? 0 : 1 + Math.max(0, ...tree.entries.map(({ value }) => depthOf(value)))
+}
+
+type Put = { entry: Entry; located: Located }
+
+/** The same with another part at a place; what stands behind it moves. */
+function withPart(group: Group, located: Located, index: number, put: Put, by: number, linesBy: number): Both | null {
+  const entries = group.entries.map((one, i) => (i < index ? one : i === index ? put.entry : movedEntry(one, by)))
+  const tree = { ...group, start: entries[0]?.start ?? group.start, end: entries.at(-1)?.end ?? group.end, entries }
+  if (located.kind === 'list') {
+    const items = located.items.map((one, i) =>
+      i < index ? one : i === index ? put.located : movedLines(one, linesBy)
+    )
+    return { tree, located: { ...located, items } }
+  }
+  if (located.kind !== 'map') return null
+  const pairs = located.entries.map((one, i) => {
+    if (i === index) return { ...one, value: put.located }
+    return i < index ? one : movedPair(one, linesBy)
+  })
+  return { tree, located: { ...located, entries: pairs } }
+}
+
+function movedEntry(entry: Entry, by: number): Entry {
+  if (by === 0) return entry
+  const { start, end, valueFrom, key, value } = entry
+  return { start: start + by, end: end + by, valueFrom: valueFrom + by, key, value: moved(value, by) }
+}
+
+function moved(tree: Tree, by: number): Tree {
+  const { start, end } = tree
+  if (tree.kind === 'scalar') return { ...tree, start: start + by, end: end + by }
+  return { ...tree, start: start + by, end: end + by, entries: tree.entries.map((entry) => movedEntry(entry, by)) }
+}
+
+function movedPlace({ line, column }: Place, by: number): Place {
+  return { line: line + by, column }
+}
+
+function movedPair(pair: Pair, by: number): Pair {
+  if (by === 0) return pair
+  return { key: pair.key, keyAt: movedPlace(pair.keyAt, by), value: movedLines(pair.value, by) }
+}
+
+function movedLines(node: Located, by: number): Located {
+  if (by === 0) return node
+  const at = movedPlace(node.at, by)
+  if (node.kind === 'scalar') return { ...node, at }
+  if (node.kind === 'list') return { ...node, at, items: node.items.map((item) => movedLines(item, by)) }
+  return { ...node, at, entries: node.entries.map((pair) => movedPair(pair, by)) }
+}
