@@ -17,7 +17,7 @@ export function keptDrafts(kept: Kept): KitchenDrafts {
       const stored = await kept.startingWith<unknown>(PREFIX)
       const drafts = stored.map(draftIn).filter((draft) => draft !== null)
       const known = new Map([...drafts.map((draft) => [draft.id, draft] as const), ...notKept])
-      const lines = [...known.values()].map(({ id, title, changedAtMs }): DraftLine => ({ id, title, changedAtMs }))
+      const lines = [...known.values()].map(lineOf)
       return {
         drafts: lines.sort((a, b) => b.changedAtMs - a.changedAtMs),
         unreadable: stored.length - drafts.length
@@ -58,6 +58,10 @@ export function keptDrafts(kept: Kept): KitchenDrafts {
   }
 }
 
+function lineOf({ id, title, changedAtMs, cameAs }: ProtocolDraft): DraftLine {
+  return { id, title, changedAtMs, ...(cameAs === undefined ? {} : { cameAs }) }
+}
+
 function refused(error: unknown): Sent {
   const full = error instanceof Error && error.name === 'QuotaExceededError'
   const say = full
@@ -69,7 +73,9 @@ function refused(error: unknown): Sent {
 /** An older version, or a hand, may have left something else. The text is what counts: the rest has a substitute. */
 function draftIn(stored: unknown): ProtocolDraft | null {
   if (typeof stored !== 'object' || stored === null) return null
-  const { id, title, text, changedAtMs, undo, redo, waiting } = stored as { [field in keyof ProtocolDraft]?: unknown }
+  const { id, title, text, changedAtMs, undo, redo, waiting, cameAs } = stored as {
+    [field in keyof ProtocolDraft]?: unknown
+  }
   if (typeof id !== 'string' || id === '' || typeof text !== 'string') return null
   const words = Array.isArray(waiting) ? waiting.filter(isWaiting) : []
   return {
@@ -79,7 +85,8 @@ function draftIn(stored: unknown): ProtocolDraft | null {
     text,
     changedAtMs: typeof changedAtMs === 'number' && Number.isFinite(changedAtMs) ? changedAtMs : 0,
     undo: stepsIn(undo),
-    redo: stepsIn(redo)
+    redo: stepsIn(redo),
+    ...(typeof cameAs === 'string' ? { cameAs } : {})
   }
 }
 

@@ -2,6 +2,8 @@
 // needed to sound a call, to answer it or to store it.
 import type { ClockPort } from '../session/ports.ts'
 import type { Session } from '../session/types.ts'
+import { onDropped } from '../shell/arrivals/dropped.ts'
+import { onLaunched } from '../shell/arrivals/launched.ts'
 import { badgeRung } from '../shell/badge/badge-rung.ts'
 import { saveTextFile } from '../shell/files/files.ts'
 import { browserNotices } from '../shell/notices/notices.ts'
@@ -9,9 +11,12 @@ import { noticesRung } from '../shell/notices/notices-rung.ts'
 import { onPress } from '../shell/notices/presses.ts'
 import type { Rung } from '../shell/rung.ts'
 import type { Kept } from '../shell/settings/kept.ts'
+import { type Sharing, sharing } from '../shell/sharing/sharing.ts'
 import type { Player } from '../shell/sound/player.ts'
 import { vibrationRung } from '../shell/vibration/vibration-rung.ts'
 import { whistleEar } from '../shell/whistle/whistle-ear.ts'
+import type { BroughtIn } from '../ui/sharing.ts'
+import { type Arrivals, arrivals } from './arrivals.ts'
 import { type CalendarFiles, calendarFiles } from './calendar-files.ts'
 import type { Commands } from './commands.ts'
 import { type Checks, deviceChecks } from './device-check.ts'
@@ -22,7 +27,15 @@ import { type Speech, speechOf } from './speech.ts'
 import { anyWatched } from './watched.ts'
 import { type Whistle, whistle } from './whistle.ts'
 
-export type Extras = { rungs: Rung[]; speech: Speech; checks: Checks; calendar: CalendarFiles; whistle: Whistle }
+export type Extras = {
+  rungs: Rung[]
+  speech: Speech
+  checks: Checks
+  calendar: CalendarFiles
+  whistle: Whistle
+  sharing: Sharing
+  arrivals: Arrivals
+}
 
 export type ExtrasParts = {
   /** Of the app's databases: a rehearsal has names of its own. */
@@ -37,6 +50,9 @@ export type ExtrasParts = {
   kept: Kept
   newId: () => string
   onTick: (tick: () => void) => void
+  route: () => string
+  go: (route: string) => void
+  bringIn: (file: File) => Promise<BroughtIn>
   /** A person has to see that pot. */
   look: (potId: string) => void
   /** Keeps the page awake as for a watched pot. */
@@ -53,7 +69,24 @@ export function makeExtras(parts: ExtrasParts): Extras {
   const now = { pots, settings: () => settings.value }
   const calendar = calendarFiles({ kept, clock, ...now, saveFile: saveTextFile, rehearsal })
   const rungs = [noticesOf(parts), vibrationRung(monoMs), badgeRung(monoMs), speech]
-  return { rungs, speech, checks, calendar, whistle: whistleOf(parts, speech) }
+  return {
+    rungs,
+    speech,
+    checks,
+    calendar,
+    whistle: whistleOf(parts, speech),
+    sharing: sharing(),
+    arrivals: arrivalsOf(parts)
+  }
+}
+
+function arrivalsOf({ bringIn, route, go, pots }: ExtrasParts): Arrivals {
+  const on = (status: string): boolean => status === 'running' || status === 'held'
+  const made = arrivals({ bringIn, route, go, potsOn: () => pots().some(({ state }) => on(state.status)) })
+  const take = (files: File[]): void => void made.take(files)
+  onDropped(take)
+  onLaunched(take)
+  return made
 }
 
 function whistleOf({ clock, settings, pots, owns, player, onTick }: ExtrasParts, speech: Speech): Whistle {

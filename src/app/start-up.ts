@@ -68,7 +68,10 @@ export async function startUp(onPots: () => void): Promise<Started> {
   const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends }
   const route = hashRoute()
   const look = (potId: string): void => route.go(potRoute(potId))
-  const parts = { ...same, name, settings: settings.settings, owns: owner.owns, onTick, awake, look }
+  const protocols = storedProtocols(kept)
+  const places = { route: () => route.route.value, go: route.go, look }
+  const bringIn = (file: File) => protocols.bringIn(file, newId(), clock.nowMs())
+  const parts = { ...same, name, settings: settings.settings, owns: owner.owns, onTick, awake, ...places, bringIn }
   const extras = laterExtras(
     async () => (await import('./extras.ts')).makeExtras(parts),
     (made) => rungs.add(made.rungs)
@@ -76,7 +79,6 @@ export async function startUp(onPots: () => void): Promise<Started> {
   followOwner(session, owner, between, rungs)
   unlockOnGesture(player, settings)
   const watched = (): boolean => anyWatched(session.pots(), clock.nowMs())
-  const protocols = storedProtocols(kept)
   const kitchen = makeKitchen({
     ...same,
     journal,

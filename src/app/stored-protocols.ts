@@ -1,14 +1,16 @@
-import { readTextFile } from '../shell/files/files.ts'
 import type { Kept } from '../shell/settings/kept.ts'
 import type { Kitchen, StoredProtocol } from '../ui/kitchen.ts'
-import type { KitchenDrafts, KitchenWriting } from '../ui/writing.ts'
+import type { BroughtIn } from '../ui/sharing.ts'
+import type { Came, KitchenDrafts, KitchenWriting } from '../ui/writing.ts'
 
 type Writing = ReturnType<typeof import('./writing.ts').writingOn>
 
-const PREFIX = 'protocol/'
+/** Of what was kept before it had versions: made of a record, or run again by a record's own text. */
+export const PROTOCOL_PREFIX = 'protocol/'
 
-export type StoredProtocols = Pick<Kitchen, 'protocols' | 'openProtocolFile' | 'versions' | 'drafts'> & {
-  saveWritten(text: string, nowMs: number): ReturnType<KitchenWriting['saveProtocol']>
+export type StoredProtocols = Pick<Kitchen, 'protocols' | 'protocolAgain' | 'versions' | 'drafts'> & {
+  bringIn(file: File, freshId: string, nowMs: number): Promise<BroughtIn>
+  saveWritten(text: string, nowMs: number, came?: Came): ReturnType<KitchenWriting['saveProtocol']>
   keepMade(entries: Awaited<ReturnType<Kitchen['entries']>>): ReturnType<Kitchen['makeProtocol']>
 }
 
@@ -30,16 +32,16 @@ export function storedProtocols(kept: Kept): StoredProtocols {
       builtIn.catch(() => {
         builtIn = null
       })
-      const own = await kept.startingWith<StoredProtocol>(PREFIX).catch(() => [])
+      const own = await kept.startingWith<StoredProtocol>(PROTOCOL_PREFIX).catch(() => [])
       return [...(await builtIn), ...own, ...(await (await writing()).newest())]
     },
-    async openProtocolFile(file) {
-      const read = await readTextFile(file)
-      if (!read.ok) return { ok: false, problems: [fileProblem(read.why, read.say)] }
+    bringIn: async (file, freshId, nowMs) =>
+      (await import('./bring-in.ts')).bringIn(file, await drafts(), freshId, nowMs),
+    async protocolAgain(title, text) {
       const { protocolOf } = await import('./protocol-of.ts')
-      const opened = protocolOf(file.name, read.text)
+      const opened = protocolOf(`${title}.yaml`, text)
       // Not stored is not lost: it can be started now, and the pot keeps the text in its own journal.
-      if (opened.ok) await kept.set(PREFIX + opened.stored.id, opened.stored).catch(() => {})
+      if (opened.ok) await kept.set(PROTOCOL_PREFIX + opened.stored.id, opened.stored).catch(() => {})
       return opened
     },
     drafts: {
@@ -49,13 +51,14 @@ export function storedProtocols(kept: Kept): StoredProtocols {
       drop: async (id) => (await drafts()).drop(id)
     },
     versions: async (protocolId) => (await writing()).versions(protocolId),
-    saveWritten: async (text, nowMs) => (await import('./written-protocol.ts')).saveWritten(kept, text, nowMs),
+    saveWritten: async (text, nowMs, came) =>
+      (await import('./written-protocol.ts')).saveWritten(kept, text, nowMs, came),
     async keepMade(read) {
       const { madeProtocol } = await import('./made-protocol.ts')
       const made = madeProtocol(read)
       if (!made.ok) return made
       try {
-        await kept.set(PREFIX + made.stored.id, made.stored)
+        await kept.set(PROTOCOL_PREFIX + made.stored.id, made.stored)
         return made
       } catch {
         return { ok: false, say: 'Not kept: the browser could not store it. The record is still here: try again.' }
@@ -73,15 +76,4 @@ async function readBuiltIn(): Promise<StoredProtocol[]> {
     protocol,
     from: 'built-in'
   }))
-}
-
-function fileProblem(code: string, say: string): import('../core/protocol/model.ts').Problem {
-  return {
-    code: `file-${code}`,
-    line: 1,
-    column: 1,
-    where: 'the file',
-    what: say,
-    instead: 'Choose a protocol file (.yaml).'
-  }
 }

@@ -5,11 +5,12 @@ import type { StoredProtocol } from '../ui/kitchen.ts'
 const PREFIX = 'version/'
 
 /** What is stored of one: how many there are is counted when they are read. */
-type Version = Omit<StoredProtocol, 'written'> & { savedAtMs: number }
+type Version = Omit<StoredProtocol, 'written'> & { savedAtMs: number; cameAs?: string }
 
 export async function keepVersion(kept: Kept, stored: StoredProtocol, savedAtMs: number, mark: string): Promise<void> {
   const { written, ...rest } = stored
-  await kept.set(`${PREFIX}${stored.id}/${savedAtMs}-${mark}`, { ...rest, savedAtMs } satisfies Version)
+  const came = written?.cameAs === undefined ? {} : { cameAs: written.cameAs }
+  await kept.set(`${PREFIX}${stored.id}/${savedAtMs}-${mark}`, { ...rest, savedAtMs, ...came } satisfies Version)
 }
 
 /** The newest first. */
@@ -28,7 +29,10 @@ export async function newestWritten(kept: Kept): Promise<StoredProtocol[]> {
 function inOrder(versions: Version[]): StoredProtocol[] {
   return versions
     .toSorted((a, b) => b.savedAtMs - a.savedAtMs)
-    .map(({ savedAtMs, ...stored }) => ({ ...stored, written: { savedAtMs, versions: versions.length } }))
+    .map(({ savedAtMs, cameAs, ...stored }) => ({
+      ...stored,
+      written: { savedAtMs, versions: versions.length, ...(cameAs === undefined ? {} : { cameAs }) }
+    }))
 }
 
 function savedAt({ written }: StoredProtocol): number {

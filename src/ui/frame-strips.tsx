@@ -1,10 +1,12 @@
 // What must be seen on whatever screen is open: not saved, followed, clock jumped, newer version, rehearsal; and off the
 // Stove also the pot that calls.
+import type { PotIdentity } from '../core/pot/events.ts'
 import type { Kitchen } from './kitchen.ts'
 import { bathColour } from './parts/bath-colour.ts'
 import { Pad } from './parts/pad.tsx'
 import { Strip } from './parts/strip.tsx'
 import { VoiceStrip } from './parts/voice-strip.tsx'
+import { type BroughtIn, routeOf } from './sharing.ts'
 
 type Props = { kitchen: Kitchen }
 
@@ -16,6 +18,7 @@ export function FrameStrips({ kitchen, stove }: Props & { stove: boolean }): pre
       <Jump kitchen={kitchen} />
       <Update kitchen={kitchen} />
       <VoiceStrip kitchen={kitchen} />
+      {stove && callingIn(kitchen).length > 0 ? null : <Arrived kitchen={kitchen} />}
       {kitchen.rehearsal ? <Strip tone="warn">Rehearsal. No real pot is on.</Strip> : null}
       {stove ? null : <Calls kitchen={kitchen} />}
     </div>
@@ -103,15 +106,54 @@ function Update({ kitchen }: Props): preact.JSX.Element | null {
   )
 }
 
-/** On another screen a call is a line across the top that leads to the Stove. */
-function Calls({ kitchen }: Props): preact.JSX.Element {
-  const calling = kitchen.pots.value.flatMap(({ potId, state, alerts }) => {
-    const loud = alerts.find((a) => a.kind !== 'headsUp')
-    return loud && state.status !== 'idle' ? [{ potId, pot: state.pot, late: loud.urgency === 'late' }] : []
-  })
+/** Protocols that came by themselves: nobody is taken away from a pot for them, and no call gives up its room. */
+function Arrived({ kitchen }: Props): preact.JSX.Element {
   return (
     <>
-      {calling.map(({ potId, pot, late }) => (
+      {kitchen.arrived.value.map((one) => (
+        <Strip
+          key={one.ok ? one.draftId : one.problem.what}
+          tone={one.ok ? 'info' : 'warn'}
+          actions={<ArrivedPads kitchen={kitchen} one={one} />}
+        >
+          {one.ok
+            ? `${one.name} lies among the drafts${one.runs ? '' : ', with problems to mend'}.`
+            : `${one.problem.what} ${one.problem.instead}`}
+        </Strip>
+      ))}
+    </>
+  )
+}
+
+function ArrivedPads({ kitchen, one }: Props & { one: BroughtIn }): preact.JSX.Element {
+  const look = one.ok ? routeOf(one) : null
+  const close = (): void => kitchen.dismissArrived(one)
+  return (
+    <>
+      {look === null ? null : (
+        <Pad
+          kind="lesser"
+          label={`Look at ${one.name}`}
+          onPress={() => {
+            close()
+            kitchen.go(look)
+          }}
+        >
+          Look at it
+        </Pad>
+      )}
+      <Pad kind="lesser" label={`Not now: ${one.name}`} onPress={close}>
+        {look === null ? 'Close' : 'Not now'}
+      </Pad>
+    </>
+  )
+}
+
+/** On another screen a call is a line across the top that leads to the Stove. */
+function Calls({ kitchen }: Props): preact.JSX.Element {
+  return (
+    <>
+      {callingIn(kitchen).map(({ potId, pot, late }) => (
         <Strip
           key={potId}
           tone="bath"
@@ -133,4 +175,11 @@ function Calls({ kitchen }: Props): preact.JSX.Element {
       ))}
     </>
   )
+}
+
+function callingIn(kitchen: Kitchen): { potId: string; pot: PotIdentity; late: boolean }[] {
+  return kitchen.pots.value.flatMap(({ potId, state, alerts }) => {
+    const loud = alerts.find((a) => a.kind !== 'headsUp')
+    return loud && state.status !== 'idle' ? [{ potId, pot: state.pot, late: loud.urgency === 'late' }] : []
+  })
 }

@@ -10,6 +10,7 @@ import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
 import type { KitchenMedia } from './media.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
+import type { BroughtIn, TextSharing } from './sharing.ts'
 import type { KitchenWriting } from './writing.ts'
 
 export type PotOnStove = { potId: string; state: PotState; alerts: Alert[]; readOnly: string | null }
@@ -49,8 +50,8 @@ export type StoredProtocol = {
   text: string
   protocol: Protocol
   from: 'built-in' | 'file'
-  /** It was written here: when this version was saved, and how many there are. */
-  written?: { savedAtMs: number; versions: number }
+  /** It has versions: when this one was saved, how many there are, and as what file it came if it was not written here. */
+  written?: { savedAtMs: number; versions: number; cameAs?: string }
 }
 
 export type BookLine = {
@@ -176,8 +177,18 @@ export type Kitchen = KitchenWriting & {
   rehearse?(wish: RehearsalWish): Promise<RehearsalRun>
 
   protocols(): Promise<StoredProtocol[]>
-  /** Reads a file from disk as a protocol; loads the reader only then. */
-  openProtocolFile(file: File): Promise<{ ok: true; stored: StoredProtocol } | { ok: false; problems: Problem[] }>
+  /** Reads a file from anywhere as hostile text and keeps it as a draft; loads the reader only then. */
+  bringIn(file: File): Promise<BroughtIn>
+  /** What came to the page by itself and waits for a look. */
+  arrived: ReadonlySignal<readonly BroughtIn[]>
+  dismissArrived(one: BroughtIn): void
+  /** Null until it is fetched. */
+  sharing: ReadonlySignal<TextSharing | null>
+  /** The text that a pot ran by, as a protocol to run again. */
+  protocolAgain(
+    title: string,
+    text: string
+  ): Promise<{ ok: true; stored: StoredProtocol } | { ok: false; problems: Problem[] }>
 
   /** A protocol of what was really done in a pot, kept among the protocols; loads its maker only then. */
   makeProtocol(potId: string): Promise<{ ok: true; stored: StoredProtocol } | { ok: false; say: string }>

@@ -19,9 +19,15 @@ export type ProtocolDraft = {
   redo: DraftStep[]
   /** Left out: nothing waits. */
   waiting?: WaitingWords[]
+  /** It was brought in: the name of the file it came as. */
+  cameAs?: string
 }
 
-export type DraftLine = Pick<ProtocolDraft, 'id' | 'title' | 'changedAtMs'>
+export type DraftLine = Pick<ProtocolDraft, 'id' | 'title' | 'changedAtMs' | 'cameAs'>
+
+/** Of a protocol that was brought in: the name of its file, and the id of the one it is the next version of, where that
+ * was kept from a file and has no versions yet. */
+export type Came = { cameAs: string; joins?: string | null }
 
 /** `elsewhere`: it was changed in another tab since this one read it, and what is there was left. */
 export type DraftKept = Sent & { elsewhere?: true }
@@ -40,7 +46,8 @@ export type KitchenWriting = {
   drafts: KitchenDrafts
   /** Stores the text under its title, as the newest version of it. */
   saveProtocol(
-    text: string
+    text: string,
+    came?: Came
   ): Promise<{ ok: true; stored: StoredProtocol } | { ok: false; problems: Problem[]; say: string }>
   /** All versions that were saved of a protocol written here, the newest first; none of any other. */
   versions(protocolId: string): Promise<StoredProtocol[]>

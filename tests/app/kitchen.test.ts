@@ -63,7 +63,10 @@ async function tab(
         newId,
         onTick: at.clock.onTick,
         awake: () => {},
-        look: () => {}
+        look: () => {},
+        route: () => '#/stove',
+        go: () => {},
+        bringIn: () => Promise.reject(new Error('nothing comes in this test'))
       })
     ),
     protocols: storedProtocols(memoryKept()),

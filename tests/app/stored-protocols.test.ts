@@ -6,7 +6,6 @@ import { memoryKept } from '../../src/shell/settings/kept.ts'
 import { mossFinished } from '../core/record/moss.ts'
 
 const text = readFileSync('protocols/dip-gradient.yaml', 'utf8')
-const file = (content: BlobPart, name = 'mine.yaml'): File => new File([content], name)
 
 describe('protocols', () => {
   it('that are built in are there at once, each under an id that fits an address', async () => {
@@ -15,36 +14,18 @@ describe('protocols', () => {
     for (const { id, from } of all) expect([encodeURIComponent(id), from]).toEqual([id, 'built-in'])
   })
 
-  it('from a file are kept for the next visit, once, whatever the file is called', async () => {
+  it('run again by the text of a record are kept for the next visit, once', async () => {
     const kept = memoryKept()
-    const first = await storedProtocols(kept).openProtocolFile(file(text))
+    const first = await storedProtocols(kept).protocolAgain('Dip gradient', text)
     if (!first.ok) throw new Error(JSON.stringify(first.problems))
-    await storedProtocols(kept).openProtocolFile(file(text, 'same text.yaml'))
+    await storedProtocols(kept).protocolAgain('The same text', text)
     const own = (await storedProtocols(kept).protocols()).filter(({ from }) => from === 'file')
     expect(own.map(({ id, text: kept }) => [id, kept])).toEqual([[first.stored.id, text]])
   })
 
-  it('from a file can be started though nothing can be kept', async () => {
+  it('can be run again though nothing can be kept', async () => {
     const full = { ...memoryKept(), set: () => Promise.reject(new Error('full')) }
-    expect(await storedProtocols(full).openProtocolFile(file(text))).toMatchObject({ ok: true })
-  })
-
-  it('with mistakes are refused with the line, what is wrong and what would be right', async () => {
-    const opened = await storedProtocols(memoryKept()).openProtocolFile(
-      file('strandline: 1\ntitle: Demo\nsteps:\n- hoover: {}\n')
-    )
-    expect(opened).toMatchObject({ ok: false, problems: [{ line: 4, what: expect.stringContaining('hoover') }] })
-  })
-
-  it('that are no protocol files at all are refused before they are read', async () => {
-    const { openProtocolFile } = storedProtocols(memoryKept())
-    expect(await openProtocolFile(file('x'.repeat(10_000_000)))).toMatchObject({
-      ok: false,
-      problems: [{ code: 'file-too-large', what: expect.stringContaining('at most 256 kB') }]
-    })
-    expect(await openProtocolFile(file(new Uint8Array([0xff, 0x00, 0xfe])))).toMatchObject({
-      problems: [{ code: 'file-not-text' }]
-    })
+    expect(await storedProtocols(full).protocolAgain('Dip gradient', text)).toMatchObject({ ok: true })
   })
 
   it('made of a pot are kept under a title of their own, and found again on the next visit', async () => {

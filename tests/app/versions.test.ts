@@ -56,6 +56,33 @@ describe('a protocol written here', () => {
     expect((await written(kept)).map((one) => one.text)).toEqual([text('Mine', 2)])
   })
 
+  it('brought in from elsewhere is its next version when asked to be, and says as what it came', async () => {
+    const kept = memoryKept()
+    const { id } = await save(kept, text('Mine'), 1_000)
+    await storedProtocols(kept).saveWritten(text('Mine', 2), 2_000, { cameAs: 'mine.yaml' })
+    const versions = await storedProtocols(kept).versions(id)
+    expect(versions.map((one) => [one.text, one.written?.cameAs])).toEqual([
+      [text('Mine', 2), 'mine.yaml'],
+      [text('Mine'), undefined]
+    ])
+    expect((await written(kept))[0]?.written).toEqual({ savedAtMs: 2_000, versions: 2, cameAs: 'mine.yaml' })
+  })
+
+  it('takes one without versions that has its title with it as the version before, when asked to', async () => {
+    const kept = memoryKept()
+    const again = await storedProtocols(kept).protocolAgain('Mine', text('Mine'))
+    if (!again.ok) throw new Error('it was read before')
+    const came = { cameAs: 'mine.yaml', joins: again.stored.id }
+    expect(await storedProtocols(kept).saveWritten(text('Other', 2), 1_000, came)).toMatchObject({ ok: true })
+    const saved = await storedProtocols(kept).saveWritten(text('Mine', 2), 1_000, came)
+    if (!saved.ok) throw new Error(saved.say)
+    expect(saved.stored.written?.versions).toBe(2)
+    const versions = await storedProtocols(kept).versions(saved.stored.id)
+    expect(versions.map((one) => one.text)).toEqual([text('Mine', 2), text('Mine')])
+    const listed = (await storedProtocols(kept).protocols()).filter(({ from }) => from === 'file')
+    expect(listed.map((one) => one.text)).toEqual([text('Other', 2), text('Mine', 2)])
+  })
+
   it('is not saved while it has problems, and they are told', async () => {
     const kept = memoryKept()
     const saved = await storedProtocols(kept).saveWritten('strandline: 1\ntitle: X\nsteps:\n  - hoover\n', 1)

@@ -56,6 +56,26 @@ describe.each(['light', 'dark'] as const)('every screen, %s', (colorScheme) => {
     }
   })
 
+  it('the ways to share a protocol, to bring one in and to decide about it are accessible', async () => {
+    await go(page, '#/protocols/dip-gradient')
+    await heading(page, 'Dip gradient')
+    await page.getByRole('button', { name: 'Share', exact: true }).tap()
+    await page.getByRole('dialog').waitFor()
+    expect(await violations(page), 'the sheet').toEqual([])
+    await page.keyboard.press('Escape')
+    await page.getByRole('dialog').waitFor({ state: 'detached' })
+    await go(page, '#/protocols')
+    await heading(page, 'Protocols')
+    await page.getByText('Bring a protocol in', { exact: true }).tap()
+    await page.getByLabel(/paste its text here/i).fill('strandline: 1\ntitle: Dip gradient\nsteps: [rinse]\n')
+    expect(await violations(page), 'the ways in').toEqual([])
+    await page.getByRole('button', { name: 'Read this text' }).tap()
+    await page.getByText('Another Dip gradient is built in, and stays as it is.').waitFor()
+    await page.getByText('What is different').tap()
+    await page.locator('.protocols-compare').waitFor()
+    expect(await violations(page), 'the choice').toEqual([])
+  })
+
   it('the Start form, a call, its sheets, the Stove with a pot and a record are accessible', async () => {
     await go(page, '#/start/dip-gradient')
     await heading(page, 'Dip gradient')

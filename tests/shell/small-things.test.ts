@@ -2,7 +2,7 @@
 import { describe, expect, it, vi } from 'vitest'
 import { rehearsalClock } from '../../src/shell/clock/rehearsal-clock.ts'
 import { ticks } from '../../src/shell/clock/ticks.ts'
-import { readTextFile, safeName } from '../../src/shell/files/files.ts'
+import { safeName } from '../../src/shell/files/files.ts'
 import { screenLock } from '../../src/shell/screen-lock/screen-lock.ts'
 import { screenRung } from '../../src/shell/screen-lock/screen-rung.ts'
 import { askToKeep, storageNow } from '../../src/shell/storage-persistence/persistence.ts'
@@ -143,20 +143,6 @@ describe('the screen lock', () => {
 })
 
 describe('files', () => {
-  it('takes a text and refuses what is too large or no text, in words', async () => {
-    expect(await readTextFile(new Blob(['strandline: 1\n']))).toEqual({ ok: true, text: 'strandline: 1\n' })
-    const large = Object.assign(new Blob(['x'.repeat(256 * 1024 + 1)]), { name: 'big.yaml' })
-    expect(await readTextFile(large)).toMatchObject({
-      ok: false,
-      why: 'too-large',
-      say: expect.stringContaining('257 kB')
-    })
-    expect(await readTextFile(new Blob([new Uint8Array([0xff, 0xfe, 0x00])]))).toMatchObject({
-      ok: false,
-      why: 'not-text'
-    })
-  })
-
   it('gives a download a name that every system takes', () => {
     expect(safeName('2031-06-14 Moss: A/B?.json')).toBe('2031-06-14 Moss- A-B-.json')
     expect(safeName('  ')).toBe('strandline')

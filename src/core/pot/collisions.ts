@@ -49,13 +49,14 @@ function worksOf(potId: string, state: LiveState, nowMs: number): Work[] {
   for (const knot of forecast(state, nowMs)) {
     const step = stepAt(state.programme, knot.path)
     if (!step || !wantsHands(knot, step) || knot.atMs <= nowMs || knot.atMs > nowMs + AHEAD_MOST_MS) continue
-    const canWaitMs = canWait(state, step, knot.atMs)
+    const waitMs = canWaitMs(state, step, knot.atMs)
     const last = works.at(-1)
     if (last && knot.atMs - (last.atMs + last.handsMs) <= ONE_WORK_MS) {
       last.handsMs = knot.atMs + knot.handsMs - last.atMs
-      last.canWaitMs = least(last.canWaitMs, canWaitMs)
+      last.canWaitMs = least(last.canWaitMs, waitMs)
     } else {
-      works.push({ potId, path: knot.path, label: knot.label, atMs: knot.atMs, handsMs: knot.handsMs, canWaitMs })
+      const { path, label, atMs, handsMs } = knot
+      works.push({ potId, path, label, atMs, handsMs, canWaitMs: waitMs })
     }
   }
   return works
@@ -77,7 +78,8 @@ function inOrder(a: Work, b: Work): Collision {
   return { first, second, waitMs: Math.max(0, first.atMs + first.handsMs - second.atMs) }
 }
 
-function canWait(state: LiveState, step: Step, atMs: number): number | null {
+/** How much later than `atMs` an act may begin before its protocol minds; null: as long as need be. */
+export function canWaitMs(state: LiveState, step: Step, atMs: number): number | null {
   let ms = byLateRule(state.programme, step)
   for (const gap of state.programme.gaps) {
     if (gap.to !== step.id && !step.marks.includes(gap.to)) continue

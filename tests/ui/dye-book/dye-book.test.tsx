@@ -218,8 +218,8 @@ describe('the same again', () => {
     const kitchen = open(mossFinished())
     const read: string[] = []
     kitchen.protocols = async () => [{ ...stored, text: 'strandline: 1\ntitle: newer' }]
-    kitchen.openProtocolFile = async (file) => {
-      read.push(await file.text())
+    kitchen.protocolAgain = async (_title, text) => {
+      read.push(text)
       return { ok: true, stored: { ...stored, id: 'file-1', from: 'file' } }
     }
     fireEvent.click(await screen.findByText('Same again'))

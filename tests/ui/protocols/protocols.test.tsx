@@ -1,22 +1,15 @@
 // @vitest-environment happy-dom
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/preact'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { readProtocol } from '../../../src/core/protocol/read.ts'
+import { bringIn } from '../../../src/app/bring-in.ts'
 import { forgetTaps } from '../../../src/ui/parts/guard.ts'
 import { ProtocolsScreen } from '../../../src/ui/screens/protocols/index.tsx'
 import { aKitchen, type TestKitchen } from '../dye-book/a-kitchen.ts'
 import { dip } from '../start/dip.ts'
 
-let files = 0
-
 function open(route = '#/protocols', protocols = [dip()]): TestKitchen {
   const kitchen = aKitchen({ protocols, nowMs: 0 })
-  kitchen.openProtocolFile = async (file) => {
-    const text = await file.text()
-    const read = readProtocol(text)
-    if (!read.ok) return read
-    return { ok: true, stored: { id: `file-${++files}`, file: file.name, text, protocol: read.protocol, from: 'file' } }
-  }
+  kitchen.bringIn = (file) => bringIn(file, kitchen.drafts, kitchen.newId(), 0)
   kitchen.signals.route.value = route
   render(<ProtocolsScreen kitchen={kitchen} />)
   return kitchen
@@ -25,8 +18,8 @@ function open(route = '#/protocols', protocols = [dip()]): TestKitchen {
 const plain = (text: string | null | undefined): string => (text ?? '').replaceAll('\u00a0', ' ')
 const page = (): string => plain(document.body.textContent)
 
-async function choose(name: string, text: string): Promise<void> {
-  const input = (await screen.findByLabelText('Open a protocol from a file')) as HTMLInputElement
+async function choose(name: string, text: BlobPart): Promise<void> {
+  const input = (await screen.findByLabelText(/Open a protocol from a file/)) as HTMLInputElement
   Object.defineProperty(input, 'files', { value: [new File([text], name)], configurable: true })
   fireEvent.change(input)
 }
@@ -47,7 +40,8 @@ describe('the list', () => {
   it('teaches what a protocol is while there is none', async () => {
     open('#/protocols', [])
     expect(await screen.findByText('No protocol yet')).toBeTruthy()
-    expect(screen.getByLabelText('Open a protocol from a file')).toBeTruthy()
+    expect(screen.getByLabelText(/Open a protocol from a file/)).toBeTruthy()
+    expect(document.querySelector('details.protocols-bring')?.hasAttribute('open')).toBe(true)
   })
 })
 
@@ -88,50 +82,63 @@ describe('reading one', () => {
   })
 })
 
-describe('a file from disk', () => {
-  it('is read at once when it is good, and can be run', async () => {
+describe('a protocol from elsewhere', () => {
+  const title = 'My own'
+  const mine = dip().text.replace('Dip gradient, wool', title)
+
+  it('as a file that can be run goes on to where it is kept', async () => {
     const kitchen = open()
-    await choose('mine.yaml', dip().text.replace('Dip gradient, wool', 'My own'))
-    await waitFor(() => expect(kitchen.route.value).toBe(`#/protocols/file-${files}`))
-    await screen.findByText('My own')
-    fireEvent.click(screen.getByText('Start a pot'))
-    expect(kitchen.route.value).toBe(`#/start/file-${files}`)
+    await choose('mine.yaml', mine)
+    await waitFor(() => expect(kitchen.route.value).toMatch(/^#\/protocols\/came\//))
+    expect((await kitchen.drafts.list()).drafts).toMatchObject([{ title, cameAs: 'mine.yaml' }])
   })
 
-  it('lists every problem with its line, its column, and what would be right', async () => {
+  it('with problems goes on to where it is mended, with nothing of it lost', async () => {
+    const kitchen = open()
+    const broken = dip().text.replace('- hold:', '- hodl:')
+    await choose('mine.yaml', broken)
+    await waitFor(() => expect(kitchen.route.value).toMatch(/^#\/protocols\/write\//))
+    const [line] = (await kitchen.drafts.list()).drafts
+    expect((await kitchen.drafts.read(line?.id ?? ''))?.text).toBe(broken)
+  })
+
+  it('that is no text is refused where it was chosen', async () => {
+    const kitchen = open()
+    await choose('skein.png', new Uint8Array([1, 0, 2, 3, 4, 5, 6, 7]))
+    expect((await screen.findByRole('alert')).textContent).toMatch(/skein\.png is no text.*plain text/)
+    expect(kitchen.route.value).toBe('#/protocols')
+  })
+
+  it('is pasted by a pad where the browser lets a page read the clipboard', async () => {
+    const kitchen = open()
+    kitchen.signals.sharing.value = { copy: async () => true, paste: async () => mine, share: null }
+    fireEvent.click(await screen.findByText('Paste from the clipboard'))
+    await waitFor(() => expect(kitchen.route.value).toMatch(/^#\/protocols\/came\//))
+    expect((await kitchen.drafts.list()).drafts).toMatchObject([{ title, cameAs: 'pasted text' }])
+  })
+
+  it('is pasted into a field where that is refused, and the refusal is told', async () => {
+    const kitchen = open()
+    kitchen.signals.sharing.value = { copy: async () => true, paste: async () => null, share: null }
+    fireEvent.click(await screen.findByText('Paste from the clipboard'))
+    await screen.findByText(/did not let this page read the clipboard/)
+    fireEvent.input(screen.getByLabelText('Or paste its text here'), { target: { value: mine } })
+    fireEvent.click(screen.getByText('Read this text'))
+    await waitFor(() => expect(kitchen.route.value).toMatch(/^#\/protocols\/came\//))
+  })
+
+  it('has no pad to paste by where there is no clipboard to read', async () => {
     open()
-    await choose('mine.yaml', dip().text.replace('- hold:', '- hodl:').replace('heat: off', 'heat: of'))
-    await screen.findByText(/mine.yaml can’t be run: \d problems/)
-    const lines = [...document.querySelectorAll('.protocols-problems li')].map((li) => plain(li.textContent))
-    expect(lines.length).toBeGreaterThanOrEqual(2)
-    for (const line of lines) expect(line).toMatch(/^Line \d+, column \d+: .+/)
-    expect(lines.join()).toContain('hold')
+    expect(await screen.findByLabelText('Paste its text here')).toBeTruthy()
+    expect(screen.queryByText('Paste from the clipboard')).toBeNull()
   })
 
-  it('is never run and never drawn: markup in it stays text', async () => {
+  it('stays in the field when it could not be read', async () => {
     const kitchen = open()
-    await choose('<b>x</b>.yaml', dip().text.replace('Dip gradient, wool', '<img src=x onerror=alert(1)>'))
-    await waitFor(() => expect(kitchen.route.value).toBe(`#/protocols/file-${files}`))
-    await screen.findByText('Steps')
-    expect(document.querySelector('img, b')).toBeNull()
-    expect(page()).toContain('<img src=x onerror=alert(1)>')
-  })
-
-  it('with thousands of problems shows a hundred and counts the rest', async () => {
-    const kitchen = open()
-    kitchen.openProtocolFile = async () => ({
-      ok: false,
-      problems: Array.from({ length: 5000 }, (_, i) => ({
-        code: 'x',
-        line: i + 1,
-        column: 1,
-        where: '',
-        what: 'wrong',
-        instead: 'right'
-      }))
-    })
-    await choose('bomb.yaml', '')
-    expect(await screen.findByText('And 4900 more.')).toBeTruthy()
-    expect(document.querySelectorAll('.protocols-problems li')).toHaveLength(100)
+    kitchen.bringIn = () => Promise.reject(new Error('no network'))
+    fireEvent.input(await screen.findByLabelText('Paste its text here'), { target: { value: mine } })
+    fireEvent.click(screen.getByText('Read this text'))
+    expect((await screen.findByRole('alert')).textContent).toContain('nothing was read')
+    expect((screen.getByLabelText('Paste its text here') as HTMLTextAreaElement).value).toBe(mine)
   })
 })

@@ -110,6 +110,8 @@ export type FixtureKitchen = Kitchen & {
     jump: { value: { byMs: number } | null }
     owner: { value: boolean }
     update: { value: { apply: () => void } | null }
+    arrived: { value: Kitchen['arrived']['value'] }
+    sharing: { value: Kitchen['sharing']['value'] }
     missed: { value: Missed[] }
     settings: { value: Kitchen['settings']['value'] }
     route: { value: string }
@@ -135,6 +137,8 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
     whistle: signal<Kitchen['whistle']['value']>(null),
     deviceCheck: signal<Kitchen['deviceCheck']['value']>(null),
     update: signal<{ apply: () => void } | null>(null),
+    arrived: signal<Kitchen['arrived']['value']>([]),
+    sharing: signal<Kitchen['sharing']['value']>(null),
     missed: signal<Missed[]>([]),
     route: signal('#/stove'),
     settings: signal<Kitchen['settings']['value']>({
@@ -210,7 +214,11 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
     saveProtocol: async () => ({ ok: false, problems: [], say: 'no store in this test' }),
     versions: async () => [],
     makeProtocol: async () => ({ ok: false, say: 'no maker in this test' }) as const,
-    openProtocolFile: async () => ({ ok: false, problems: [] }),
+    protocolAgain: async () => ({ ok: false, problems: [] }),
+    bringIn: () => Promise.reject(new Error('nothing is brought in in this test')),
+    dismissArrived: (one) => {
+      signals.arrived.value = signals.arrived.value.filter((other) => other !== one)
+    },
     beforeTheHeat: async () => [],
     saveCalendar: async () => ({ ok: true }),
     cancelCalendar: async () => ({ ok: true }),

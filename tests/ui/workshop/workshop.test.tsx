@@ -2,7 +2,8 @@
 import { cleanup, fireEvent, screen, waitFor, within } from '@testing-library/preact'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { forgetTaps } from '../../../src/ui/parts/guard.ts'
-import { area, kept, open, pad, plain, row, rows, TEXT, type, wide } from './opened.tsx'
+import { aKitchen } from '../dye-book/a-kitchen.ts'
+import { area, kept, open, pad, plain, reopen, row, rows, TEXT, type, wide } from './opened.tsx'
 
 beforeEach(() => {
   forgetTaps()
@@ -258,6 +259,23 @@ describe('saving', () => {
     expect(await screen.findByText(/^Not saved yet. Mend line 8 first/)).toBeTruthy()
     expect(document.activeElement).toBe(area())
     expect(asked).toBe(0)
+  })
+
+  it('of what was brought in leads to where the dyer says what becomes of it, as it stands now', async () => {
+    const kitchen = aKitchen({ nowMs: 1_000 })
+    const draft = { id: 'd', title: 'Mine', text: TEXT, changedAtMs: 0, undo: [], redo: [], cameAs: 'mine.docx' }
+    await kitchen.drafts.keep(draft)
+    const { keep } = kitchen.drafts
+    kitchen.drafts.keep = async (changed) => {
+      await new Promise((written) => setTimeout(written, 20))
+      return keep(changed)
+    }
+    await reopen(kitchen)
+    expect(screen.getByText(/From mine\.docx, not kept yet\. Its name ends in \.docx/)).toBeTruthy()
+    type(area(), `${TEXT}  - spin\n`)
+    fireEvent.click(pad('Save'))
+    await waitFor(() => expect(kitchen.route.value).toBe('#/protocols/came/d'))
+    expect(await kitchen.drafts.read('d')).toMatchObject({ text: `${TEXT}  - spin\n`, cameAs: 'mine.docx' })
   })
 
   it('makes it a protocol, lets the draft go, and leads to it', async () => {

@@ -7,9 +7,13 @@ import { fieldWords } from '../../../core/record/event-words.ts'
 import { localClock } from '../../../core/record/local-time.ts'
 import type { BatchRecord } from '../../../core/record/record.ts'
 import { general, rules } from '../../../core/safety/rules.ts'
+import type { Kitchen } from '../../kitchen.ts'
+import { ShareText } from '../../parts/share-text.tsx'
 import { Listed, When } from './tables.tsx'
 
-export function Papers({ record, units }: { record: BatchRecord; units: Units }): preact.JSX.Element {
+type Props = { kitchen: Kitchen; record: BatchRecord; units: Units }
+
+export function Papers({ kitchen, record, units }: Props): preact.JSX.Element {
   const corrections = record.corrections.map((correction) => ({
     said: correction.said,
     words: `${correction.what} Corrected ${fieldWords(correction.field)}: ${correction.was || 'nothing'} becomes ${correction.now || 'nothing'}. ${correction.why}${correction.applied ? '' : ' (could not be said anew)'}`
@@ -50,7 +54,9 @@ export function Papers({ record, units }: { record: BatchRecord; units: Units })
             ))}
           </ul>
         </Opened>
-        <Opened summary={`The protocol it ran by, version ${record.protocol.version}`}>
+        <Opened summary="The protocol it ran by, as it was">
+          <p class="book-ran">{`${record.protocol.title}, version ${record.protocol.version}`}</p>
+          <ShareText kitchen={kitchen} title={record.protocol.title} text={record.protocol.text} />
           <pre class="book-text">{record.protocol.text}</pre>
         </Opened>
       </div>

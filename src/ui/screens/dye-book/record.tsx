@@ -82,7 +82,7 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
             <Lines record={record} />
           </div>
         </div>
-        <Papers record={record} units={units} />
+        <Papers kitchen={kitchen} record={record} units={units} />
         <p class="soft">Kept in the manner of a batch record. It certifies nothing.</p>
       </Page>
     </div>

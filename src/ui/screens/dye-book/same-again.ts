@@ -31,8 +31,7 @@ async function storedFor(kitchen: Kitchen, { protocol }: BatchRecord): Promise<S
   const known = withOpened(await kitchen.protocols()).find((each) => each.text === protocol.text)
   if (known) return known
   // The protocol has changed since, or came from a file: the pot's own journal keeps the text.
-  const file = new File([protocol.text], `${protocol.title}.yaml`, { type: 'text/yaml' })
-  const read = await kitchen.openProtocolFile(file)
+  const read = await kitchen.protocolAgain(protocol.title, protocol.text)
   if (!read.ok) return null
   keepOpened(read.stored)
   return read.stored

@@ -1,9 +1,9 @@
 // A new draft: blank, or a copy of a protocol. Loaded when somebody begins one, for it needs to write in the language.
 import { blankProtocol } from '../../../core/protocol/edit/blank.ts'
-import { applyEdit } from '../../../core/protocol/edit/edit.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { TITLE_MOST } from './meeting.ts'
+import { retitled } from './retitled.ts'
 
-const TITLE_MOST = 80
 const MARK = ', changed'
 
 /** Opens the draft; what could not be kept is told there. */
@@ -22,6 +22,6 @@ export function beginBlank(kitchen: Kitchen): Promise<void> {
 export function beginCopy(kitchen: Kitchen, { text, protocol, written }: StoredProtocol): Promise<void> {
   if (written) return open(kitchen, protocol.title, text)
   const title = `${protocol.title.slice(0, TITLE_MOST - MARK.length)}${MARK}`
-  const copied = applyEdit(text, { type: 'set', path: [], field: 'title', value: title })
-  return copied.ok ? open(kitchen, title, copied.text) : open(kitchen, protocol.title, text)
+  const copied = retitled(text, title)
+  return copied === null ? open(kitchen, protocol.title, text) : open(kitchen, title, copied)
 }

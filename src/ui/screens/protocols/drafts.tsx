@@ -4,6 +4,7 @@ import type { Kitchen } from '../../kitchen.ts'
 import { clockOf, dayName } from '../../parts/day-name.ts'
 import { HoldPad } from '../../parts/hold-pad.tsx'
 import { Pad } from '../../parts/pad.tsx'
+import { routeOf } from '../../sharing.ts'
 import type { DraftLine } from '../../writing.ts'
 
 type Listed = { drafts: DraftLine[]; unreadable: number }
@@ -31,9 +32,12 @@ export function Drafts({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
       <ul class="protocols-list">
         {drafts.map((draft) => (
           <li key={draft.id} class="protocols-draft">
-            <Pad kind="lesser" onPress={() => kitchen.go(`#/protocols/write/${encodeURIComponent(draft.id)}`)}>
+            <Pad
+              kind="lesser"
+              onPress={() => kitchen.go(routeOf({ runs: draft.cameAs !== undefined, draftId: draft.id }))}
+            >
               <span class="protocols-title">{draft.title}</span>
-              <span class="soft">{`Changed ${whenWords(draft.changedAtMs, kitchen.now.peek())}`}</span>
+              <span class="soft">{lineWords(draft, kitchen.now.peek())}</span>
             </Pad>
             <HoldPad look="plain" label={`Drop ${draft.title}: press and hold`} onHeld={() => void drop(draft)}>
               Drop
@@ -52,6 +56,12 @@ export function Drafts({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
       />
     </section>
   )
+}
+
+/** "From mine.yaml, not kept yet, today 10:32" */
+function lineWords({ cameAs, changedAtMs }: DraftLine, nowMs: number): string {
+  const when = whenWords(changedAtMs, nowMs)
+  return cameAs === undefined ? `Changed ${when}` : `From ${cameAs}, not kept yet, ${when}`
 }
 
 /** "today 10:32" */

@@ -1,12 +1,16 @@
 // Protocols: the methods, to read and to run.
 import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { later } from '../../parts/later.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
-import { keepOpened, withOpened } from '../../parts/start-draft.ts'
+import { withOpened } from '../../parts/start-draft.ts'
 import { ProtocolList } from './list.tsx'
 import { ReadProtocol } from './read.tsx'
 import './style.css'
+
+// With the reader of the language, which nothing else here needs.
+const Came = later(() => import('./came.tsx').then((m) => ({ default: m.Came })))
 
 export function ProtocolsScreen({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
   const [known, setKnown] = useState<StoredProtocol[] | null>(null)
@@ -27,13 +31,13 @@ export function ProtocolsScreen({ kitchen }: { kitchen: Kitchen }): preact.JSX.E
     )
   }
   const id = /^#?\/protocols\/(.+)$/.exec(kitchen.route.value)?.[1]
-  if (id === undefined) {
-    const opened = (stored: StoredProtocol): void => {
-      keepOpened(stored)
-      setKnown(withOpened(known))
-      kitchen.go(`#/protocols/${encodeURIComponent(stored.id)}`)
-    }
-    return <ProtocolList kitchen={kitchen} known={known} opened={opened} />
+  if (id === undefined) return <ProtocolList kitchen={kitchen} known={known} />
+  const draftId = /^came\/([^/]+)$/.exec(id)?.[1]
+  if (draftId !== undefined) {
+    const changed = async (): Promise<void> => setKnown(withOpened(await kitchen.protocols()))
+    return (
+      <Came key={draftId} kitchen={kitchen} known={known} draftId={decodeURIComponent(draftId)} changed={changed} />
+    )
   }
   const stored = known.find((each) => encodeURIComponent(each.id) === id || each.id === id)
   if (stored) return <ReadProtocol key={stored.id} kitchen={kitchen} stored={stored} />

@@ -5,19 +5,21 @@ import { EmptyState } from '../../parts/empty-state.tsx'
 import { estimateWords } from '../../parts/estimate-words.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
+import { BringIn } from './bring-in.tsx'
 import { Drafts } from './drafts.tsx'
-import { OpenFile } from './open-file.tsx'
+import { originOf } from './method.tsx'
 
-type Props = { kitchen: Kitchen; known: StoredProtocol[]; opened: (stored: StoredProtocol) => void }
+type Props = { kitchen: Kitchen; known: StoredProtocol[] }
 
-export function ProtocolList({ kitchen, known, opened }: Props): preact.JSX.Element {
+export function ProtocolList({ kitchen, known }: Props): preact.JSX.Element {
   return (
     <Page title="Protocols" actions={<Pad onPress={() => kitchen.go('#/rehearse')}>Rehearse</Pad>}>
       <Drafts kitchen={kitchen} />
+      <BringIn kitchen={kitchen} open={known.length === 0} />
       {known.length === 0 ? (
         <EmptyState title="No protocol yet">
           <p>A protocol is a written method: what to add, when to lift, how long to hold.</p>
-          <p>Open one from a file.</p>
+          <p>Write one, or bring one in.</p>
         </EmptyState>
       ) : (
         <ul class="protocols-list">
@@ -30,7 +32,6 @@ export function ProtocolList({ kitchen, known, opened }: Props): preact.JSX.Elem
           ))}
         </ul>
       )}
-      <OpenFile kitchen={kitchen} opened={opened} />
     </Page>
   )
 }
@@ -50,7 +51,9 @@ function ProtocolLine({ stored }: { stored: StoredProtocol }): preact.JSX.Elemen
   )
 }
 
-function sourceWords({ from, file, written }: StoredProtocol): string {
-  if (written) return written.versions === 1 ? 'written here' : `written here, ${written.versions} versions`
-  return from === 'file' ? `from ${file}` : ''
+function sourceWords(stored: StoredProtocol): string {
+  const origin = originOf(stored)
+  const { written } = stored
+  const where = origin === null ? (written ? 'written here' : '') : `from ${origin}`
+  return written && written.versions > 1 ? `${where}, ${written.versions} versions` : where
 }

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { SelectField } from '../../parts/field.tsx'
 import { later } from '../../parts/later.tsx'
+import { SharePad } from '../../parts/share-pad.tsx'
 import { BeginPad, whenWords } from './drafts.tsx'
 
 const Compare = later(() => import('./compare.tsx').then((m) => ({ default: m.Compare })))
@@ -51,6 +52,7 @@ export function Versions({ kitchen, stored }: { kitchen: Kitchen; stored: Stored
             return (at) => beginCopy(at, left)
           }}
         />
+        <SharePad kitchen={kitchen} label="Share what was" title={left.protocol.title} text={left.text} />
       </div>
     </details>
   )
@@ -58,5 +60,6 @@ export function Versions({ kitchen, stored }: { kitchen: Kitchen; stored: Stored
 
 /** "Version 3, today 10:32" */
 function labelOf({ written }: StoredProtocol, i: number, count: number, nowMs: number): string {
-  return `Version ${count - i}, ${whenWords(written?.savedAtMs ?? 0, nowMs)}`
+  const origin = written?.cameAs === undefined ? '' : `, from ${written.cameAs}`
+  return `Version ${count - i}, ${whenWords(written?.savedAtMs ?? 0, nowMs)}${origin}`
 }

@@ -1,5 +1,6 @@
 // The bench of the workshop: both ways into one text, what it comes to, and the way out as a saved protocol.
 import { useLayoutEffect, useState } from 'preact/hooks'
+import { strangeEnding } from '../../../core/protocol/file-name.ts'
 import type { Programme } from '../../../core/protocol/model.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { useWindow } from '../../parts/box.ts'
@@ -9,7 +10,9 @@ import { HoldPad } from '../../parts/hold-pad.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { idOfDraft, rehearsalOfOne } from '../../parts/rehearsal-route.ts'
+import { SharePad } from '../../parts/share-pad.tsx'
 import { Strip } from '../../parts/strip.tsx'
+import { routeOf } from '../../sharing.ts'
 import type { ProtocolDraft, WaitingWords } from '../../writing.ts'
 import { Live, useProgramme } from './live.tsx'
 import { StepsPane } from './steps-pane.tsx'
@@ -21,7 +24,8 @@ const BOTH_PX = 1180
 
 export function Bench({ kitchen, draft }: { kitchen: Kitchen; draft: ProtocolDraft }): preact.JSX.Element {
   const writing = useWriting(kitchen, draft)
-  const [way, setWay] = useState<'steps' | 'text'>('steps')
+  // What came from elsewhere came as a text, and its problems are told by their lines.
+  const [way, setWay] = useState<'steps' | 'text'>(draft.cameAs === undefined ? 'steps' : 'text')
   const [jump, setJump] = useState<Jump | null>(null)
   const both = useWindow().width >= BOTH_PX
   const onLine = (line: number): void => {
@@ -44,6 +48,7 @@ export function Bench({ kitchen, draft }: { kitchen: Kitchen; draft: ProtocolDra
         {writing.waiting.map((words) => (
           <Waiting key={JSON.stringify(words.edit)} words={words} writing={writing} />
         ))}
+        {draft.cameAs === undefined ? null : <CameAs name={draft.cameAs} />}
         {both ? null : (
           <ChoiceRow
             legend="Written as"
@@ -75,7 +80,7 @@ export function Bench({ kitchen, draft }: { kitchen: Kitchen; draft: ProtocolDra
           ) : null}
           <Live kitchen={kitchen} protocol={writing.outline.protocol} programme={programme} />
         </div>
-        <Tools kitchen={kitchen} draftId={draft.id} writing={writing} programme={programme} onProblem={onLine} />
+        <Tools kitchen={kitchen} draft={draft} writing={writing} programme={programme} onProblem={onLine} />
       </Page>
     </div>
   )
@@ -121,16 +126,23 @@ function Waiting({ words, writing }: { words: WaitingWords; writing: Writing }):
   )
 }
 
+/** What came from elsewhere, and what is odd about its name; its problems stand beneath its text. */
+function CameAs({ name }: { name: string }): preact.JSX.Element {
+  const ending = strangeEnding(name)
+  const odd = ending === null ? '' : ` Its name ends in ${ending}, a protocol’s in .yaml: is it the right file?`
+  return <p class="soft">{`From ${name}, not kept yet.${odd}`}</p>
+}
+
 type ToolsProps = {
   kitchen: Kitchen
-  draftId: string
+  draft: ProtocolDraft
   writing: Writing
   programme: Programme | null
   onProblem: (line: number) => void
 }
 
 /** At the foot of the screen, in reach of a thumb, whatever is scrolled. */
-function Tools({ kitchen, draftId, writing, programme, onProblem }: ToolsProps): preact.JSX.Element {
+function Tools({ kitchen, draft, writing, programme, onProblem }: ToolsProps): preact.JSX.Element {
   // What was said of one text holds for no other.
   const [told, setTold] = useState<{ text: string; say: string } | null>(null)
   const said = told?.text === writing.text ? told.say : null
@@ -146,17 +158,22 @@ function Tools({ kitchen, draftId, writing, programme, onProblem }: ToolsProps):
   }
   // The draft is kept as it stands, and is found again there.
   const rehearse = (): void => {
-    if (isSound('Not rehearsed yet.')) kitchen.go(rehearsalOfOne(idOfDraft(draftId)))
+    if (isSound('Not rehearsed yet.')) kitchen.go(rehearsalOfOne(idOfDraft(draft.id)))
   }
   const save = async (): Promise<void> => {
     if (!isSound('Not saved yet.')) return
+    if (draft.cameAs !== undefined) {
+      // What came from elsewhere may meet one of its title here: the dyer says what becomes of it.
+      await writing.keeper.settled()
+      return kitchen.go(routeOf({ runs: true, draftId: draft.id }))
+    }
     setSaving(true)
     const saved = await kitchen.saveProtocol(writing.text).catch(() => null)
     setSaving(false)
     if (!saved?.ok) return setSaid(saved?.say ?? 'Not saved: the browser could not store it. The draft is still here.')
     // A write that is still under way must not bring the draft back.
     await writing.keeper.stop()
-    await kitchen.drafts.drop(writing.keeper.movedTo.value ?? draftId)
+    await kitchen.drafts.drop(writing.keeper.movedTo.value ?? draft.id)
     kitchen.go(`#/protocols/${encodeURIComponent(saved.stored.id)}`)
   }
   const problems = problemsIn(writing.outline).length
@@ -173,6 +190,7 @@ function Tools({ kitchen, draftId, writing, programme, onProblem }: ToolsProps):
         <Pad look="solid" disabled={saving} onPress={save}>
           Save
         </Pad>
+        <SharePad kitchen={kitchen} title={writing.title} text={writing.text} />
       </div>
       <p role="status" class={said === null ? 'soft' : undefined}>
         {said ?? stateWords(problems, programme)}

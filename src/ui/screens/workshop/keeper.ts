@@ -12,6 +12,8 @@ export type Keeper = {
   failed: ReadonlySignal<string | null>
   keep(draft: ProtocolDraft): void
   tryNow(): void
+  /** Resolves when nothing is being written for now. */
+  settled(): Promise<void>
   /** Resolves when nothing is being written. Nothing is written from then on. */
   stop(): Promise<void>
 }
@@ -89,6 +91,7 @@ export function keeper(write: (draft: ProtocolDraft) => Promise<DraftKept>, move
       run()
     },
     tryNow: run,
+    settled: async () => void (await running),
     async stop() {
       stopped = true
       clearTimeout(timer)

@@ -56,7 +56,7 @@ export function useWriting(kitchen: Kitchen, draft: ProtocolDraft): Writing {
   const [waiting, setWaiting] = useState<readonly WaitingWords[]>(draft.waiting ?? [])
   const stillWaiting = useRef(waiting)
   const keepNow = (): void =>
-    keeping.keep(draftOf(draft.id, now.current, title.current, kitchen.now.peek(), stillWaiting.current))
+    keeping.keep(draftOf(draft, now.current, title.current, kitchen.now.peek(), stillWaiting.current))
   const wait = (next: readonly WaitingWords[]): void => {
     if (next === stillWaiting.current) return
     stillWaiting.current = next
@@ -112,14 +112,15 @@ export function useWriting(kitchen: Kitchen, draft: ProtocolDraft): Writing {
 }
 
 function draftOf(
-  id: string,
+  draft: ProtocolDraft,
   { text, undo, redo }: History,
   title: string,
   nowMs: number,
   waiting: readonly WaitingWords[]
 ): ProtocolDraft {
-  const draft = { id, title, text, changedAtMs: nowMs, undo: latest(undo), redo: latest(redo) }
-  return waiting.length === 0 ? draft : { ...draft, waiting: [...waiting] }
+  const { waiting: _, ...rest } = draft
+  const next = { ...rest, title, text, changedAtMs: nowMs, undo: latest(undo), redo: latest(redo) }
+  return waiting.length === 0 ? next : { ...next, waiting: [...waiting] }
 }
 
 /** At the opening a draft that could not be kept before is tried again; a new title is known only once it was read. */
@@ -133,7 +134,7 @@ function useTitleKept(
   const first = useRef(true)
   useEffect(() => {
     // What is typed before this first look is kept already, and is newer.
-    if (first.current && now.current.text === draft.text) keeping.keep(draft)
+    if (first.current && now.current.text === draft.text) keeping.keep({ ...draft, title })
     else keepNow()
     first.current = false
   }, [title])

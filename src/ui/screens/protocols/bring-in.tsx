@@ -1,0 +1,104 @@
+// The ways in for a protocol from elsewhere: its file, or its text. Where it can be run is found out behind them all, in
+// one place; what is no text is refused here, the rest goes on as a draft.
+import { useRef, useState } from 'preact/hooks'
+import type { Problem } from '../../../core/protocol/model.ts'
+import type { Kitchen } from '../../kitchen.ts'
+import { TextField } from '../../parts/field.tsx'
+import { Pad } from '../../parts/pad.tsx'
+import { routeOf } from '../../sharing.ts'
+
+/** What a text without a file is called from then on. */
+const PASTED = 'pasted text'
+
+export function BringIn({ kitchen, open }: { kitchen: Kitchen; open: boolean }): preact.JSX.Element {
+  const [refused, setRefused] = useState<Problem | null>(null)
+  const [reading, setReading] = useState(false)
+  const take = async (file: File): Promise<void> => {
+    setRefused(null)
+    setReading(true)
+    const came = await kitchen.bringIn(file).catch(() => null)
+    setReading(false)
+    if (came?.ok) kitchen.go(routeOf(came))
+    else setRefused(came?.problem ?? notLoaded)
+  }
+  return (
+    <details class="protocols-bring" open={open}>
+      <summary>Bring a protocol in</summary>
+      <div class="protocols-part">
+        <label class="protocols-file">
+          <span>Open a protocol from a file</span>
+          <input
+            type="file"
+            accept=".yaml,.yml,.json,.txt,text/yaml,application/yaml,application/json"
+            onChange={(event) => {
+              const input = event.currentTarget
+              const file = input.files?.[0]
+              // Emptied, so that the same file can be chosen again once it is mended.
+              if (file) void take(file).finally(() => (input.value = ''))
+            }}
+          />
+          <span class="protocols-drop soft">Or drop it anywhere on this page.</span>
+        </label>
+        <Paste kitchen={kitchen} take={(text) => void take(new File([text], PASTED))} />
+        {reading ? <p role="status">Reading it.</p> : null}
+        {refused ? (
+          <div class="protocols-problems" role="alert">
+            <strong>{refused.what}</strong>
+            <p>{refused.instead}</p>
+          </div>
+        ) : null}
+      </div>
+    </details>
+  )
+}
+
+const notLoaded: Problem = {
+  code: 'file-not-loaded',
+  line: 1,
+  column: 1,
+  where: 'the file',
+  what: 'This part could not be loaded, so nothing was read.',
+  instead: 'Try again.'
+}
+
+/** From the clipboard by a pad where the browser lets a page read it, and by hand into a field everywhere. */
+function Paste({ kitchen, take }: { kitchen: Kitchen; take: (text: string) => void }): preact.JSX.Element {
+  const [text, setText] = useState('')
+  const [said, setSaid] = useState<string | null>(null)
+  const field = useRef<HTMLDivElement>(null)
+  const paste = kitchen.sharing.value?.paste
+  const read = async (): Promise<void> => {
+    const pasted = (await paste?.()) ?? null
+    if (pasted !== null && pasted.trim() !== '') return take(pasted)
+    setSaid(
+      pasted === null
+        ? 'The browser did not let this page read the clipboard. Paste into the field instead.'
+        : 'There is no text in the clipboard.'
+    )
+    field.current?.querySelector('textarea')?.focus()
+  }
+  return (
+    <div class="protocols-part" ref={field}>
+      {paste ? (
+        <div>
+          <Pad onPress={() => void read()}>Paste from the clipboard</Pad>
+        </div>
+      ) : null}
+      <TextField
+        label={paste ? 'Or paste its text here' : 'Paste its text here'}
+        lines={4}
+        value={text}
+        onInput={(next) => {
+          setText(next)
+          setSaid(null)
+        }}
+        problem={said}
+      />
+      {text.trim() === '' ? null : (
+        <div>
+          <Pad onPress={() => take(text)}>Read this text</Pad>
+        </div>
+      )}
+    </div>
+  )
+}
