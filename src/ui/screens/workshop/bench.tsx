@@ -186,11 +186,11 @@ function Tools({ kitchen, draft, writing, programme, onProblem }: ToolsProps): p
         <Pad disabled={writing.redo === null} onPress={() => writing.redo?.()}>
           Redo
         </Pad>
+        <SharePad kitchen={kitchen} title={writing.title} text={writing.text} />
         <Pad onPress={rehearse}>Rehearse</Pad>
         <Pad look="solid" disabled={saving} onPress={save}>
           Save
         </Pad>
-        <SharePad kitchen={kitchen} title={writing.title} text={writing.text} />
       </div>
       <p role="status" class={said === null ? 'soft' : undefined}>
         {said ?? stateWords(problems, programme)}

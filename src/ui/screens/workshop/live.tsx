@@ -1,12 +1,15 @@
 // What the protocol comes to as it stands: how long, what to set out, what to be careful with.
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Programme, Protocol } from '../../../core/protocol/model.ts'
+import { planOf } from '../../../core/record/plan.ts'
 import { cautionsBeforeStart } from '../../../core/safety/before-start.ts'
 import { closingLine } from '../../../core/safety/caution.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { atDefaults, READ_FOR_G } from '../../parts/at-defaults.ts'
 import { CautionBox } from '../../parts/caution-box.tsx'
+import { LyingStrand } from '../../parts/lying-strand.tsx'
 import { ProgrammeFacts, SetOut } from '../../parts/programme-facts.tsx'
+import { plannedItems, type StrandItem } from '../../parts/strand-items.ts'
 import { unitsOf } from '../../parts/units-of.ts'
 
 /** Working a protocol out must not hold up the typing: it waits for a pause. */
@@ -47,11 +50,33 @@ function useSettledProtocol(protocol: Protocol | null): Protocol | null {
   return settled
 }
 
+/** Hundreds of knots take longer to draw than a letter to type: they wait until the hand rests. */
+const REST_MS = 600
+
+function Strand({ programme }: { programme: Programme }): preact.JSX.Element | null {
+  const [items, setItems] = useState<StrandItem[]>([])
+  useEffect(() => {
+    const timer = setTimeout(() => setItems(plannedItems(programme, planOf(programme, 0))), REST_MS)
+    return () => clearTimeout(timer)
+  }, [programme])
+  if (items.length === 0) return null
+  return (
+    <div class="workshop-strand">
+      <LyingStrand
+        items={items}
+        planOnly
+        title="The steps in time, as far as they are known; listed in words as rows."
+      />
+    </div>
+  )
+}
+
 function Worked({ kitchen, programme }: { kitchen: Kitchen; programme: Programme }): preact.JSX.Element {
   const cautions = useMemo(() => cautionsBeforeStart(programme), [programme])
   return (
     <>
       <ProgrammeFacts programme={programme} />
+      <Strand programme={programme} />
       <h3>{`To set out, for ${READ_FOR_G} g`}</h3>
       {programme.setOut.length === 0 ? (
         <p>Nothing to measure.</p>
