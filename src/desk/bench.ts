@@ -1,5 +1,6 @@
 // npm run bench [-- NAME ...]: what is good enough, measured in the built app against bare baselines of the same run.
 import { fileURLToPath } from 'node:url'
+import { bathPhSpeed } from './bench/bath-ph.ts'
 import { type Figure, say } from './bench/figure.ts'
 import { firstLoad } from './bench/first-load.ts'
 import { type Grounds, openGrounds } from './bench/grounds.ts'
@@ -23,7 +24,8 @@ const measures: Record<string, (grounds: Grounds) => Promise<Figure>> = {
   keystroke,
   'start-up': startUp,
   lateness,
-  'hidden-lateness': hiddenLateness
+  'hidden-lateness': hiddenLateness,
+  'bath-ph': bathPhSpeed
 }
 
 async function bench(asked: string[]): Promise<number> {

@@ -1,4 +1,5 @@
-// The arithmetic of amounts: from words to mL and g, with the sum in figures beside it.
+// From words to mL and g, with the sum in figures beside it.
+import { gramsAt, liquorML, owfG } from '../../chemistry/amounts/formulas.ts'
 import {
   metricUnits,
   readAmount,
@@ -44,17 +45,17 @@ export function workOut(amount: WrittenAmount, stuff: Stuff, basis: Basis, setti
     case 'count':
       return asWritten(amount.value, amount.kind === 'count' ? 'count' : amount.unit)
     case 'liquor': {
-      const value = amount.ratio * basis.massG
+      const value = liquorML(amount.ratio, basis.massG)
       return good(value, 'mL', `${showNumber(amount.ratio, 2)} × ${goods} = ${showVolume(value, metricUnits)}`)
     }
     case 'owf':
-      return ofGrams((amount.percent / 100) * basis.massG, `${showPercent(amount.percent)} × ${goods}`, stuff)
+      return ofGrams(owfG(amount.percent, basis.massG), `${showPercent(amount.percent)} × ${goods}`, stuff)
     case 'gPerL': {
       if (basis.liquorML === null) {
         return bad('liquor-missing', 'Grams for a litre, of how many litres?', 'Give the liquor ratio.')
       }
       const sum = `${showNumber(amount.value, 2)} g/L × ${showVolume(basis.liquorML, metricUnits)}`
-      return ofGrams((amount.value * basis.liquorML) / 1000, sum, stuff)
+      return ofGrams(gramsAt(amount.value, basis.liquorML), sum, stuff)
     }
     case 'share': {
       const whole = wholeOf(stuff, setting, pot)
@@ -89,8 +90,7 @@ export function partOf(whole: Worked, share: number): [number, Amount['unit'], s
   return [value, whole.unit, `${whole.sum}${words}`]
 }
 
-/** Grams of what is active, as the volume that holds them where it comes as a liquid:
- * mL = g · 100 / (% w/v), or g / (w/w · density). */
+/** Grams of what is active, as the volume that holds them where it comes as a liquid. */
 function ofGrams(grams: number, sum: string, stuff: Stuff): WorkedOut {
   const weighed = stuff.kind === 'powder' || (stuff.kind === 'other' && stuff.gPerML === null)
   if (weighed) return good(grams, 'g', `${sum} = ${showMass(grams, metricUnits)}`)

@@ -1,4 +1,5 @@
 // Every dose of a programme as a portion to set out: its amount, its cup, and the step it belongs to.
+import { liquorML, partOfWhole } from '../../chemistry/amounts/formulas.ts'
 import type { DoseDraft } from '../draft.ts'
 import type { Amount, InputProblem, SetOut, Step } from '../model.ts'
 import { water } from '../reading.ts'
@@ -50,18 +51,22 @@ export function liquorsOf(portions: Portion[], setting: Setting, ratio: number |
   for (const { dose, vessel, massG } of portions) {
     if (!dose.fills || (vessel === null && dose.into !== null)) continue
     const value =
-      dose.amount.kind === 'liquor' ? dose.amount.ratio * massG : dose.amount.kind === 'volume' ? dose.amount.value : 0
+      dose.amount.kind === 'liquor'
+        ? liquorML(dose.amount.ratio, massG)
+        : dose.amount.kind === 'volume'
+          ? dose.amount.value
+          : 0
     if (!filled.has(vessel)) filled.set(vessel, value)
   }
   const vessels = [...filled].filter(([vessel]) => vessel !== null)
   const inVessels = vessels.length > 0 ? vessels.reduce((sum, [, value]) => sum + value, 0) : null
-  const byRatio = ratio === null ? null : ratio * setting.goodsMassG
+  const byRatio = ratio === null ? null : liquorML(ratio, setting.goodsMassG)
   const pot: Basis = { massG: setting.goodsMassG, liquorML: filled.get(null) ?? inVessels ?? byRatio }
   return {
     pot,
     of: ({ vessel, massG }) => {
       if (vessel === null) return pot
-      return { massG, liquorML: filled.get(vessel) ?? (ratio === null ? null : ratio * massG) }
+      return { massG, liquorML: filled.get(vessel) ?? (ratio === null ? null : liquorML(ratio, massG)) }
     }
   }
 }
@@ -171,7 +176,7 @@ function partsOfMix(list: SetOut[], pairs: Pair[], stuff: Stuff, setting: Settin
   const all = stuff.parts.reduce((sum, { parts }) => sum + parts, 0)
   return stuff.parts.map(({ id, parts }): SetOut => {
     const part = setting.stuff.get(id) ?? plainWater
-    const value = (dyeG * parts) / all / (part.gPerML ?? 1)
+    const value = partOfWhole(dyeG, parts, all) / (part.gPerML ?? 1)
     const sum = `${parts} of ${all} parts of the dye in ${roundDose(total, 'mL')} mL of ${stuff.label} = ${roundDose(value, 'mL')} mL`
     const amount: Amount = { value: roundDose(value, 'mL'), unit: 'mL', of: part.name, asEntered: `${parts} parts` }
     const label = `${part.label} for ${stuff.label}`

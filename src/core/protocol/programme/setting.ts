@@ -1,4 +1,7 @@
 // What one pot brings to a protocol: goods, values, bottles, room. Checked, with every problem at once.
+import { gPerMLOf, mixedGPerML } from '../../chemistry/amounts/formulas.ts'
+import { goodsLeastG, goodsMostG } from '../../chemistry/amounts/limits.ts'
+import { strengthProblem } from '../../chemistry/amounts/strength.ts'
 import { metricUnits, showMass } from '../../quantity/index.ts'
 import { checkInput, quantityText } from '../inputs.ts'
 import type { InputProblem, Material, ProgrammeInputs, Protocol } from '../model.ts'
@@ -24,10 +27,7 @@ export type Setting = {
   stuff: Map<string, Stuff>
 }
 
-/** Goods from a twentieth of a gram to 100 kg, a room from -10 to 50 °C, a boiling point from 70 to 105 °C. */
-const massMostG = 100_000
-const massLeastG = 0.05
-
+/** A room from -10 to 50 °C, a boiling point from 70 to 105 °C. */
 export function settingOf(protocol: Protocol, given: ProgrammeInputs, problems: InputProblem[]): Setting {
   const say = (code: string, field: string, what: string, instead: string): void => {
     problems.push({ code, field, what, instead })
@@ -84,14 +84,14 @@ function massOf(skeins: ProgrammeInputs['skeins'], say: Say): number {
   }
   const seen = new Set<string>()
   for (const { tag, massG } of skeins) {
-    if (!(massG >= massLeastG && massG <= massMostG)) {
+    if (!(massG >= goodsLeastG && massG <= goodsMostG)) {
       say('mass-outside', `skeins.${tag}`, `${tag} has no usable weight.`, 'Give 0.05 g to 100 kg.')
     }
     if (seen.has(tag)) say('tag-twice', `skeins.${tag}`, `Two skeins are tagged ${tag}.`, 'Give each its own tag.')
     seen.add(tag)
   }
   const sum = skeins.reduce((total, { massG }) => total + massG, 0)
-  if (sum > massMostG)
+  if (sum > goodsMostG)
     say('mass-outside', 'skeins', `${showMass(sum, metricUnits)} is more than a pot holds.`, 'Give less.')
   return Number.isFinite(sum) && sum > 0 ? sum : 1
 }
@@ -107,25 +107,19 @@ function stuffOf(material: Material, bottle: Bottle | undefined, say: Say): Stuf
   const name = bottle && bottle.name.trim() !== '' ? bottle.name.trim() : material.label
   const stuff: Stuff = { ...material, percent, name, gPerML: null, strengthShown: null }
   if (percent === null) return stuff
-  if (!(percent > 0 && percent <= 100)) {
-    say('percent-outside', field, `${name} can't be ${percent} % strong.`, 'Give more than 0 and at most 100 %.')
+  const wrong = strengthProblem(name, { percent, basis, densityGPerML: density })
+  if (wrong) {
+    say(wrong.code, field, wrong.what, wrong.instead)
     return stuff
   }
-  if (basis === 'w/v') return { ...stuff, gPerML: percent / 100, strengthShown: `${percent} % w/v` }
-  if (density === null) {
-    say('density-missing', field, `${name} is given in % w/w without its density.`, 'Give the density, or % w/v.')
-    return stuff
-  }
-  if (!(density >= 0.5 && density <= 2)) {
-    say('density-outside', field, `No such liquid has a density of ${density} g/mL.`, 'Give 0.5 to 2 g/mL.')
-    return stuff
-  }
+  if (basis === 'w/v') return { ...stuff, gPerML: gPerMLOf(percent, null), strengthShown: `${percent} % w/v` }
   const strengthShown = `(${percent} % w/w × ${density} g/mL)`
+  const gPerML = gPerMLOf(percent, density)
   // Cautions go by % w/v, which is what reaches the eye.
   return {
     ...stuff,
-    percent: Math.round(percent * density * 100) / 100,
-    gPerML: (percent / 100) * density,
+    percent: Math.round(gPerML * 1e4) / 100,
+    gPerML,
     strengthShown
   }
 }
@@ -135,10 +129,9 @@ function mixStocks(stuff: Map<string, Stuff>): void {
   for (const [id, mix] of stuff) {
     if (!mix.parts || mix.parts.length === 0) continue
     const all = mix.parts.map(({ id: part, parts }) => ({ parts, gPerML: stuff.get(part)?.gPerML ?? null }))
-    if (all.some(({ gPerML }) => gPerML === null)) continue
-    const dye = all.reduce((sum, { parts }) => sum + parts, 0)
-    const volume = all.reduce((sum, { parts, gPerML }) => sum + parts / (gPerML ?? 1), 0)
-    const gPerML = dye / volume
+    const known = all.flatMap(({ parts, gPerML }) => (gPerML === null ? [] : [{ parts, gPerML }]))
+    if (known.length < all.length) continue
+    const gPerML = mixedGPerML(known)
     const percent = Math.round(gPerML * 1e4) / 100
     stuff.set(id, { ...mix, gPerML, percent, strengthShown: `${percent} % w/v` })
   }
