@@ -7,6 +7,7 @@ import { type Grounds, openGrounds } from './bench/grounds.ts'
 import { hiddenLateness } from './bench/hidden-lateness.ts'
 import { keystroke } from './bench/keystroke.ts'
 import { lateness } from './bench/lateness.ts'
+import { newReading } from './bench/new-reading.ts'
 import { reading } from './bench/reading.ts'
 import { reopening } from './bench/reopening.ts'
 import { startUp } from './bench/start-up.ts'
@@ -23,6 +24,7 @@ const measures: Record<string, (grounds: Grounds) => Promise<Figure>> = {
   reading,
   keystroke,
   'start-up': startUp,
+  'new-reading': newReading,
   lateness,
   'hidden-lateness': hiddenLateness,
   'bath-ph': bathPhSpeed

@@ -1,3 +1,4 @@
+import { newtonC } from '../core/chemistry/heating/laws.ts'
 import type { PotEvent } from '../core/pot/events.ts'
 import type { Programme, Step } from '../core/protocol/model.ts'
 import { stepAt, stepsOf } from '../core/protocol/tree.ts'
@@ -5,7 +6,7 @@ import { stepAt, stepsOf } from '../core/protocol/tree.ts'
 type Course =
   | { kind: 'steady' }
   | { kind: 'heating'; cPerMin: number; towardsC: number }
-  /** Newton's law of cooling, T = Ta + (T0 - Ta) e^-kt. */
+  /** By Newton's law. */
   | { kind: 'cooling' }
   /** Cold water at the wall. */
   | { kind: 'cooled'; cPerMin: number }
@@ -71,7 +72,7 @@ export class SimulatedBath {
       case 'cooled':
         return Math.max(Math.min(roomC, this.#fromC), this.#fromC - this.#course.cPerMin * min)
       case 'cooling':
-        return roomC + (this.#fromC - roomC) * Math.exp(-coolingPerMin * min)
+        return newtonC({ fromC: this.#fromC, towardsC: roomC, perMin: coolingPerMin }, min)
     }
   }
 }

@@ -1,5 +1,6 @@
 // What is expected while a programme is worked out: the time on the likely way, the bath's temperature, the heat.
-import { cooledC, coolingMin, usualCoolingPerMin } from '../cooling.ts'
+import { newtonC } from '../../chemistry/heating/laws.ts'
+import { coolingMin, usualCoolingPerMin } from '../cooling.ts'
 import type { Draft, WaitDraft } from '../draft.ts'
 import type { LateRule, Span, Until } from '../model.ts'
 import { toleranceC } from '../schema/hold-at.ts'
@@ -109,6 +110,7 @@ export function pass(now: Expected, draft: Draft, ramp: RampReady | null, clock:
   else if (draft.wait && kept && (kept.lowC !== null || kept.highC !== null)) {
     now.bathC = Math.min(Math.max(now.bathC, kept.lowC ?? now.bathC), kept.highC ?? Number.POSITIVE_INFINITY)
   } else if (!now.heatOn) {
-    now.bathC = cooledC(now.bathC, now.roomC, usualCoolingPerMin, clock.likelyMs / minuteMs)
+    const newton = { fromC: now.bathC, towardsC: now.roomC, perMin: usualCoolingPerMin }
+    now.bathC = newtonC(newton, clock.likelyMs / minuteMs)
   }
 }
