@@ -26,6 +26,8 @@ export default defineConfig({
     modulePreload: { polyfill: false }
   },
   test: {
+    // Every core: what is left to its own would leave one free for somebody at the keyboard.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,

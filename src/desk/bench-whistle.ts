@@ -1,4 +1,5 @@
-// npm run bench:whistle -- [--hours N] [--whistles N] [--part tune]: how well whistles are heard, and what is taken for one.
+// npm run bench:whistle -- [--hours N] [--whistles N] [--part tune] [--kind NAME]: how well whistles are heard, and what is
+// taken for one.
 import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 

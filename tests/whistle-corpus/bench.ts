@@ -14,7 +14,7 @@ const overSound = [20, 10, 5, 0] as const
 /** Stretches of 40 s of each kind that whistles are laid over. */
 const GROUNDS = 8
 
-type Wanted = { hours: number; whistles: number; part: Part }
+type Wanted = { hours: number; whistles: number; part: Part; kind: string[] }
 
 export function bench(argv: string[]): number {
   const wanted = read(argv)
@@ -22,7 +22,13 @@ export function bench(argv: string[]): number {
     console.error(wanted)
     return 1
   }
-  const { there, missing } = kinds()
+  const { there: all, missing } = kinds()
+  const unknown = wanted.kind.find((asked) => all.every(({ name }) => name !== asked))
+  if (unknown !== undefined) {
+    console.error(`--kind is one of ${all.map(({ name }) => name).join(', ')}, not "${unknown}"`)
+    return 1
+  }
+  const there = wanted.kind.length === 0 ? all : all.filter(({ name }) => wanted.kind.includes(name))
   console.log(`Whistles made up by a script, over sounds made up by a script: ${wanted.part} part.`)
   console.log('They are not people, and no kitchen: what counts is measured with people at a stove, and was not yet.')
   for (const program of missing) console.log(`MISSING: ${program} is not installed, so no talk of it was measured.`)
@@ -44,13 +50,18 @@ function read(argv: string[]): Wanted | string {
   try {
     const { values } = parseArgs({
       args: argv,
-      options: { hours: { type: 'string' }, whistles: { type: 'string' }, part: { type: 'string' } }
+      options: {
+        hours: { type: 'string' },
+        whistles: { type: 'string' },
+        part: { type: 'string' },
+        kind: { type: 'string', multiple: true }
+      }
     })
-    const { hours = '0.1', whistles = '400', part = 'held-out' } = values
+    const { hours = '0.1', whistles = '400', part = 'held-out', kind = [] } = values
     if (!(Number(hours) > 0)) return `--hours is a number of hours of each kind of sound, not "${hours}"`
     if (!(Number.isInteger(Number(whistles)) && Number(whistles) > 0)) return `--whistles is a count, not "${whistles}"`
     if (part !== 'tune' && part !== 'held-out') return `--part is tune or held-out, not "${part}"`
-    return { hours: Number(hours), whistles: Number(whistles), part }
+    return { hours: Number(hours), whistles: Number(whistles), part, kind }
   } catch (error) {
     return error instanceof Error ? error.message : String(error)
   }

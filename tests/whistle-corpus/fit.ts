@@ -1,87 +1,51 @@
-// npx tsx tests/whistle-corpus/fit.ts [--whistles N] [--minutes N]: makes src/shell/whistle/weights.ts anew from the part
-// of the corpus that may be tuned on. Listening to it takes most of an hour; what was heard is kept in
-// .work/whistle-examples.jsonl and used again until that file is deleted. The seed is fixed: the same gives the same.
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { dirname, resolve } from 'node:path'
-import { parseArgs } from 'node:util'
-import { createRecogniser } from '../../src/shell/whistle/recogniser.ts'
+// npx tsx tests/whistle-corpus/fit.ts: makes src/shell/whistle/weights.ts anew from the part of the corpus that may be tuned
+// on, and prints what each limit lets through of a share of it that the network was not fitted to, by which the limit is
+// chosen. The weights that are kept are fitted to all of it. The seed is fixed: the same gives the same.
+import { writeFileSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { canBeWhistled, inputsOf } from '../../src/shell/whistle/whistled.ts'
 import { chanceOf } from './chance.ts'
-import { levelOf, RATE_HZ } from './filters.ts'
-import { kinds, piece } from './kinds.ts'
-import { groundsOf, hear, mixed } from './measure.ts'
-import { type Example, fitted, scoreOf } from './network.ts'
-import { weightsText } from './weights-text.ts'
+import { examplesOf, hoursOf, loudnesses, type Share, type Weighed, whistles } from './examples.ts'
+import { type Kind, kinds } from './kinds.ts'
+import { type Example, fitted, type Network, scoreOf } from './network.ts'
+import { ENOUGH, weightsText } from './weights-text.ts'
 
 const WEIGHTS = resolve(import.meta.dirname, '../../src/shell/whistle/weights.ts')
-const KEPT = resolve(import.meta.dirname, '../../.work/whistle-examples.jsonl')
-const GROUNDS = 8
-const PIECE_SEC = 60
-/** Kinds that have something like a whistle in them get so many times the minutes of the rest. */
-const RISKY = 5
-const risky = /talk|music/
 
-/** Every glide of the right kind that a whistle gave is one, the others that come with it are none. */
-function ofWhistles(count: number): Example[] {
-  const { there } = kinds()
-  return there.flatMap((kind, which) => {
-    const grounds = groundsOf(kind, 'tune', GROUNDS)
-    const examples: Example[] = []
-    for (let nth = which; nth < count; nth += there.length) {
-      for (const db of [20, 10, 5, 0]) {
-        const { plan, samples } = mixed(grounds, 'tune', nth, db)
-        hear(samples, (glide, traits) => {
-          if (canBeWhistled(glide, traits))
-            examples.push({ whistled: glide.kind === plan.kind, inputs: inputsOf(glide, traits) })
-          return false
-        })
-      }
-    }
-    return examples
-  })
-}
+type OfKind = { kind: Kind; heard: Record<Share, Weighed[]> }
 
-function ofSound(minutes: number): Example[] {
-  return kinds().there.flatMap((kind) => {
-    const examples: Example[] = []
-    const recogniser = createRecogniser({
-      sampleRateHz: RATE_HZ,
-      weigh(glide, traits) {
-        if (canBeWhistled(glide, traits)) examples.push({ whistled: false, inputs: inputsOf(glide, traits) })
-        return false
-      }
-    })
-    const pieces = risky.test(kind.name) ? minutes * RISKY : minutes
-    for (let nth = 0; nth < pieces; nth++) {
-      const sound = piece(kind, 'tune', 1_000 + nth, PIECE_SEC)
-      const level = levelOf(sound) + 1e-9
-      recogniser.push(sound.map((sample) => (sample * 0.1) / level))
-    }
-    return examples
-  })
-}
-
-const { values } = parseArgs({
-  options: { whistles: { type: 'string', default: '1200' }, minutes: { type: 'string', default: '30' } }
+const stillWeighed = (heard: Weighed[]): Weighed[] => heard.filter(({ glide, traits }) => canBeWhistled(glide, traits))
+const exampleOf = ({ glide, traits, whistle }: Weighed): Example => ({
+  whistled: whistle?.isIt ?? false,
+  inputs: inputsOf(glide, traits)
 })
-if (!existsSync(KEPT)) {
-  const heard = [...ofWhistles(Number(values.whistles)), ...ofSound(Number(values.minutes))]
-  mkdirSync(dirname(KEPT), { recursive: true })
-  writeFileSync(KEPT, heard.map((one) => JSON.stringify(one)).join('\n'))
-}
-const examples = readFileSync(KEPT, 'utf8')
-  .split('\n')
-  .map((line): Example => JSON.parse(line))
-const network = fitted(examples, chanceOf(1))
-writeFileSync(WEIGHTS, weightsText(network))
-const scores = (whistled: boolean): number[] =>
-  examples.filter((one) => one.whistled === whistled).map((one) => scoreOf(network, one.inputs))
-const [right, wrong] = [scores(true), scores(false)]
-const rate = (limit: number): string =>
-  `${((100 * right.filter((score) => score > limit).length) / right.length).toFixed(1)} %`
-console.log(`${right.length} glides of whistles, ${wrong.length} of other sound`)
-for (const limit of [0, 1, 2, 3, 4]) {
-  console.log(
-    `over ${limit}: ${rate(limit)} of the whistles, ${wrong.filter((score) => score > limit).length} of the rest`
+
+/** What the limit would have made of the share it is chosen on. */
+function toldAt(limit: number, all: readonly OfKind[], network: Network): string {
+  const over = all.map(({ kind, heard }) => ({
+    kind,
+    taken: stillWeighed(heard.choice).filter((one) => scoreOf(network, exampleOf(one).inputs) > limit)
+  }))
+  const hits = loudnesses.map((db) => {
+    const found = over.map(
+      ({ taken }) =>
+        new Set(taken.flatMap(({ whistle }) => (whistle?.isIt && whistle.db === db ? [whistle.nth] : []))).size
+    )
+    return `${((100 * found.reduce((sum, each) => sum + each, 0)) / (whistles.choice * all.length)).toFixed(1)} % at ${db} dB`
+  })
+  const wrong = over.flatMap(({ taken }) => taken.filter(({ whistle }) => whistle?.isIt === false)).length
+  const taken = over.map(
+    (each) =>
+      `${each.kind.name} ${each.taken.filter(({ whistle }) => !whistle).length} in ${hoursOf(each.kind, 'choice').toFixed(1)} h`
   )
+  return `over ${limit}: ${hits.join(', ')}; ${wrong} other glides beside a whistle; taken for one: ${taken.join(', ')}`
 }
+
+const all = kinds().there.map((kind): OfKind => ({ kind, heard: examplesOf(kind) }))
+const examplesIn = (share: Share): Example[] => all.flatMap(({ heard }) => stillWeighed(heard[share]).map(exampleOf))
+const fit = examplesIn('fit')
+const both = [...fit, ...examplesIn('choice')]
+console.log(`${both.filter(({ whistled }) => whistled).length} of ${both.length} glides are whistled`)
+const tried = fitted(fit, chanceOf(1))
+for (const limit of [-1, 0, 1, 2, 3, 4, ENOUGH]) console.log(toldAt(limit, all, tried))
+writeFileSync(WEIGHTS, weightsText(fitted(both, chanceOf(1))))

@@ -7,7 +7,7 @@ import { type Reach, someWhistle, type WhistlePlan, whistleOf } from './whistle.
 
 type Weigh = RecogniserOptions['weigh']
 
-const LEAD_SEC = 0.6
+export const LEAD_SEC = 0.6
 const AFTER_SEC = 0.6
 /** A stretch of the sound from which a place is taken for each whistle. */
 const GROUND_SEC = 40
@@ -17,13 +17,13 @@ export type Mixed = { plan: WhistlePlan; samples: Float32Array }
 export type Grounds = (nth: number) => Float32Array
 
 /** A few stretches of a kind, each at a level (root of the mean square over all of it) of 1. */
-export function groundsOf(kind: Kind, part: Part, count: number): Grounds {
+export function groundsOf(kind: Kind, part: Part, count: number, first = 0): Grounds {
   const made = new Map<number, Float32Array>()
   return (nth) => {
     const which = nth % count
     const known = made.get(which)
     if (known) return known
-    const sound = piece(kind, part, which, GROUND_SEC)
+    const sound = piece(kind, part, first + which, GROUND_SEC)
     const level = levelOf(sound) + 1e-9
     const ground = sound.map((sample) => sample / level)
     made.set(which, ground)
@@ -71,9 +71,16 @@ export function count(hits: Hits, { plan, samples }: Mixed, weigh?: Weigh): Hits
   }
 }
 
+/** At a level of a tenth of full scale. */
+export function pieceAtLevel(kind: Kind, part: Part, nth: number, seconds: number): Float32Array {
+  const sound = piece(kind, part, nth, seconds)
+  const level = levelOf(sound) + 1e-9
+  return sound.map((sample) => (sample * 0.1) / level)
+}
+
 export type Quiet = { seconds: number; heard: Heard[]; cpuMs: number }
 
-const PIECE_SEC = 60
+export const PIECE_SEC = 60
 
 /** So many hours of a kind of sound without a whistle, and what was heard in it. */
 export function listen(kind: Kind, part: Part, hours: number, weigh?: Weigh): Quiet {
@@ -81,11 +88,9 @@ export function listen(kind: Kind, part: Part, hours: number, weigh?: Weigh): Qu
   const recogniser = createRecogniser(weigh ? { sampleRateHz: RATE_HZ, weigh } : { sampleRateHz: RATE_HZ })
   for (let nth = 0; found.seconds < hours * 3_600; nth++) {
     // From 1,000 on: other pieces than those that whistles are mixed with.
-    const sound = piece(kind, part, 1_000 + nth, PIECE_SEC)
-    const level = levelOf(sound) + 1e-9
-    const loud = sound.map((sample) => (sample * 0.1) / level)
+    const sound = pieceAtLevel(kind, part, 1_000 + nth, PIECE_SEC)
     const startMs = performance.now()
-    found.heard.push(...recogniser.push(loud))
+    found.heard.push(...recogniser.push(sound))
     found.cpuMs += performance.now() - startMs
     found.seconds += PIECE_SEC
   }

@@ -33,6 +33,13 @@ const COMING_UP = 9
 const BEFORE = 24
 /** 8 dB. */
 const LOUDER = 6.3
+/** Frames for which a tone must stay where it is, how still (semitones), and how much fainter than the glide: 5 dB. */
+const STAYS = 20
+const STILL = 0.8
+const FAINTER = 3
+/** Points of the glide before them that tell how loud it was; and how far it must have moved, semitones. */
+const GONE_BEFORE = 12
+const MOVED = 2
 /** Points of the first half of a broken glide, and of the second when the first is given up. */
 const LEAST_HALF = 6
 const LEAST_MORE = 3
@@ -57,7 +64,7 @@ export function createTracks(): Tracks {
         if (next === null) continue
         free.delete(next)
         extend(track, { ...next, frame })
-        const fresh = louderPart(track)
+        const fresh = louderPart(track) ?? fainterPart(track)
         if (fresh === null) continue
         begin.push(fresh)
         cut.add(track)
@@ -112,11 +119,43 @@ function louderPart(track: Track): Track | null {
   const before = sum / (BEFORE - COMING_UP)
   if (lastOf(track).power < before * LOUDER) return null
   const from = track.points.findIndex(({ power }, nth) => nth >= count - COMING_UP && power > (before * LOUDER) / 2)
+  return { ...cutOff(track, from), long: false }
+}
+
+/**
+ * A glide has run into a fainter tone that was there all along, as of a kettle, and its track goes on as that: what stays
+ * is taken off the end of the track, which ends there. Null: nothing of the kind.
+ */
+function fainterPart(track: Track): Track | null {
+  const from = track.points.length - STAYS
+  if (from < GONE_BEFORE || lastOf(track).power * FAINTER > track.loudest) return null
+  const end = track.points.slice(from)
+  if (spanOf(end) > STILL) return null
+  const before = meanPower(track.points.slice(from - GONE_BEFORE, from))
+  if (meanPower(end) * FAINTER > before || spanOf(track.points) < MOVED) return null
+  return { ...cutOff(track, from), long: track.long }
+}
+
+/** The points from there on, as a track of their own. */
+function cutOff(track: Track, from: number): Omit<Track, 'long'> {
   const points = track.points.splice(from)
   const first = points[0] as Point
   const last = points[points.length - 1] as Point
   const slope = points.length < 2 ? 0 : (last.semitone - first.semitone) / (last.frame - first.frame)
-  return { points, slope, loudest: last.power, long: false }
+  return { points, slope, loudest: Math.max(...points.map(({ power }) => power)) }
+}
+
+function spanOf(points: readonly Point[]): number {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  for (const { semitone } of points) {
+    low = Math.min(low, semitone)
+    high = Math.max(high, semitone)
+  }
+  return high - low
+}
+
+function meanPower(points: readonly Point[]): number {
+  return points.reduce((sum, { power }) => sum + power, 0) / points.length
 }
 
 function lastOf(track: Track): Point {

@@ -28,11 +28,16 @@ export type Traits = {
   jitter: number
   /** How much its loudness goes up and down, dB. */
   unsteadyDb: number
+  /** Louder at its end than at its start, along the straight line that fits best, dB; and how far from that line. */
+  tiltDb: number
+  flutterDb: number
   /** The two loudest tones that go along with it at a simple ratio, dB over it. */
   companyDb: number
   secondDb: number
   /** What sounded at its first pitch right before it, dB over it. */
   groundDb: number
+  /** What sounded before it at all the pitches it takes, dB over it. */
+  pathDb: number
   /** The loudest of the band in the half second before it, dB over it. */
   beforeDb: number
   /** What sounds below the band of whistles and above it, dB over it. */
@@ -82,13 +87,15 @@ export function traitsOf({ points, line, way, from, to, lengthMs }: Found, past:
     rough: awayFrom(times, pitches, 3),
     jitter: mean(pitches.slice(2).map((pitch, nth) => Math.abs(pitch - 2 * num(pitches[nth + 1]) + num(pitches[nth])))),
     unsteadyDb: awayFrom(times, levels, 0),
+    tiltDb: tiltOf(times, levels),
+    flutterDb: awayFrom(times, levels, 1),
     companyDb: company[0] ?? NO_COMPANY_DB,
     secondDb: company[1] ?? NO_COMPANY_DB,
     ...around(points[0] as Point, inside, mean(levels), past)
   }
 }
 
-type Around = Pick<Traits, 'groundDb' | 'beforeDb' | 'underDb' | 'overDb' | 'besideDb' | 'besideLowDb'>
+type Around = Pick<Traits, 'groundDb' | 'pathDb' | 'beforeDb' | 'underDb' | 'overDb' | 'besideDb' | 'besideLowDb'>
 
 function around(first: Point, inside: Point[], levelDb: number, past: Past): Around {
   const bin = Math.round(hzOf(first.semitone) / BIN_HZ)
@@ -106,12 +113,24 @@ function around(first: Point, inside: Point[], levelDb: number, past: Past): Aro
   })
   return {
     groundDb: Math.max(SILENT_DB, mean(ground) - levelDb),
+    pathDb: Math.max(SILENT_DB, pathBefore(first.frame, inside, past) - levelDb),
     beforeDb: before,
     underDb: over(3, BAND_FIRST - 1),
     overDb: over(BAND_LAST + 1, 250),
     besideDb: beside.length === 0 ? SILENT_DB : mean(beside),
     besideLowDb: beside.length === 0 ? SILENT_DB : lowOf(beside, QUARTER)
   }
+}
+
+/** Mean level at the pitches of a glide before it began. */
+function pathBefore(firstFrame: number, inside: Point[], past: Past): number {
+  const before = [6, 10, 14, 18].map((ago) => past(firstFrame - ago))
+  return mean(
+    inside.flatMap(({ semitone }) => {
+      const bin = Math.round(hzOf(semitone) / BIN_HZ)
+      return before.map((sums) => levelIn(sums, bin - 2, bin + 2))
+    })
+  )
 }
 
 function levelIn(sums: Float64Array | null, first: number, last: number): number {
@@ -131,6 +150,16 @@ function awayFrom(times: number[], values: number[], degree: number): number {
     basis.push(next)
   }
   return Math.sqrt(dot(rest, rest) / rest.length)
+}
+
+/** How much is gained from start to end, along the straight line that fits best. */
+function tiltOf(times: number[], values: number[]): number {
+  const middle = mean(times)
+  const [away, over] = times.reduce(
+    ([sum, squares], time, nth) => [sum + (time - middle) * num(values[nth]), squares + (time - middle) ** 2],
+    [0, 0] as [number, number]
+  )
+  return away / (over + 1e-12)
 }
 
 function without(values: number[], unit: number[]): number[] {

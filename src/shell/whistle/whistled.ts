@@ -10,7 +10,7 @@ export function canBeWhistled({ semitones, lengthMs }: Glide, traits: Traits): b
   return (
     semitones >= 2.5 &&
     semitones <= 15.5 &&
-    lengthMs >= 140 &&
+    lengthMs >= 165 &&
     lengthMs <= 1_400 &&
     traits.heard >= 0.6 &&
     traits.share >= 0.1 &&
@@ -26,10 +26,6 @@ export function canBeWhistled({ semitones, lengthMs }: Glide, traits: Traits): b
 /** A start, not a law. A whistle that is missed is whistled again, an act that is wrongly taken for done is not: the limit
  * lies on that side. */
 export function isWhistled(glide: Glide, traits: Traits): boolean {
-  // Bubbles of running water chirp as a whistle does, and no longer than so (made-up water, the part for tuning).
-  if (glide.lengthMs < 205) return false
-  // A string slides with its partials, whatever else it looks like.
-  if (traits.companyDb > -18) return false
   return canBeWhistled(glide, traits) && weightOf(inputsOf(glide, traits)) > ENOUGH
 }
 
@@ -58,7 +54,10 @@ export function inputsOf({ semitones, lengthMs }: Glide, traits: Traits): number
     traits.secondDb,
     traits.beforeDb,
     traits.besideDb,
-    traits.besideLowDb
+    traits.besideLowDb,
+    traits.tiltDb,
+    traits.flutterDb,
+    traits.pathDb
   ]
 }
 

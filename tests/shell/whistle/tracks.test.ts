@@ -40,6 +40,27 @@ describe('a tone', () => {
     expect(lengths(ended)).toEqual([60, 40])
   })
 
+  it('that runs into a fainter one, which stays where it is, is over there', () => {
+    const end = 120 + 0.2 * 39
+    const goneOn = (power: number, step = 0): Peak[][] =>
+      Array.from({ length: 40 }, (_, nth) => [peak(end + step * nth, power)])
+    const [whistle, ...rest] = lengths(follow([...glide(40), ...goneOn(0.2)]))
+    expect(rest).toHaveLength(1)
+    // To a few frames: the end of the glide is as still as what it runs into.
+    expect(Math.abs((whistle ?? 0) - 40)).toBeLessThan(5)
+    // Held a little softer, or going on softer: still the same whistle.
+    expect(lengths(follow([...glide(40), ...goneOn(0.5)]))).toEqual([80])
+    expect(lengths(follow([...glide(40), ...goneOn(0.2, 0.1)]))).toEqual([80])
+    // A tone that only grows fainter is no glide that ran into another.
+    expect(lengths(follow([...Array.from({ length: 40 }, (): Peak[] => [peak(end)]), ...goneOn(0.2)]))).toEqual([80])
+  })
+
+  it('that runs into a tone too long for a whistle leaves it marked so', () => {
+    const long = Array.from({ length: 300 }, (): Peak[] => [peak(120)])
+    const ended = follow([...long, ...glide(40), ...Array.from({ length: 40 }, (): Peak[] => [peak(127.8, 0.1)])])
+    expect(ended.map((track) => track.long)).toEqual([true, true])
+  })
+
   it('longer than any whistle is followed on and marked', () => {
     const [track, ...more] = follow(Array.from({ length: 600 }, (): Peak[] => [peak(120)]))
     expect([track?.long, more.length]).toEqual([true, 0])
