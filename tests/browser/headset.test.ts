@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { keepFile } from './stage/dyer.ts'
 import { REHEARSAL, storedIn } from './stage/journal.ts'
 import { pressUntilThere } from './stage/press.ts'
 import { openStage, type Stage } from './stage/stage.ts'
@@ -59,13 +60,8 @@ afterAll(() => stage?.close())
 
 async function potOnStove(page: Page): Promise<void> {
   await page.goto(`${stage.host.address}?rehearse#/protocols`)
-  const file = { name: 'short.yaml', mimeType: 'text/yaml', buffer: Buffer.from(short) }
-  await page.locator('input[type=file]').setInputFiles(file)
-  await page.getByRole('heading', { name: 'Short', level: 1 }).waitFor()
-  await page
-    .getByRole('button', { name: /^Start/ })
-    .first()
-    .tap()
+  await keepFile(page, 'short.yaml', short)
+  await page.getByRole('button', { name: 'Start a pot' }).tap()
   await page.getByLabel('Colourway').fill('Slate')
   await page.getByLabel('Dry weight').first().fill('50')
   const pad = page.getByRole('button', { name: /^Start( all the same)?$/ }).last()

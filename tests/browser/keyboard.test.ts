@@ -59,8 +59,11 @@ describe('a pot by keyboard alone', () => {
     await page.goto(`${stage.host.address}?rehearse#/protocols`)
     const file = { name: 'short.yaml', mimeType: 'text/yaml', buffer: Buffer.from(short) }
     await page.locator('input[type=file]').setInputFiles(file)
-    await page.getByRole('heading', { name: 'Short', level: 1 }).waitFor()
-    await tabTo(page, /Start/)
+    await page.getByRole('button', { name: 'Keep it' }).waitFor()
+    await tabTo(page, /^\s*Keep it\s*$/)
+    await page.keyboard.press('Enter')
+    await page.getByRole('button', { name: 'Start a pot' }).waitFor()
+    await tabTo(page, /Start a pot/)
     await page.keyboard.press('Enter')
     await page.getByLabel('Dry weight').waitFor()
     await tabTo(page, /Colourway/)

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type Host, hostOf } from '../../src/desk/bench/host.ts'
+import { keepFile } from './stage/dyer.ts'
 import { gapsIn, REAL, storedIn } from './stage/journal.ts'
 import { pressUntilGone } from './stage/press.ts'
 import { openProfile, type RealBrowser } from './stage/real-profile.ts'
@@ -61,10 +62,8 @@ describe('a browser killed like a phone whose battery ran out', () => {
 /** With a mouse: a browser that was started by hand has no touch screen. */
 async function startThePot(page: Page, address: string): Promise<void> {
   await page.goto(`${address}#/protocols`)
-  const file = { name: 'turns.yaml', mimeType: 'text/yaml', buffer: Buffer.from(turns) }
-  await page.locator('input[type=file]').setInputFiles(file)
-  await page.getByRole('heading', { name: 'Many turns', level: 1 }).waitFor()
-  await page.getByRole('button', { name: /Start/ }).first().click()
+  await keepFile(page, 'turns.yaml', turns, 'click')
+  await page.getByRole('button', { name: 'Start a pot' }).click()
   await page.getByLabel('Colourway').fill('Plum')
   await page.getByLabel('Dry weight').first().fill('100')
   await page.getByRole('button', { name: 'Start', exact: true }).click()

@@ -1,7 +1,7 @@
 // A dyer at the screen: starts pots on the Start screen and answers what the Stove asks, by touch, seeing only what is
 // on it.
 import type { Page } from 'playwright-core'
-import { press, pressUntilThere } from './press.ts'
+import { press, pressUntilThere, type Touch } from './press.ts'
 
 export type Pot = { title: string; colourway: string; massG: number; values?: Record<string, string> }
 
@@ -22,4 +22,14 @@ export async function start(page: Page): Promise<void> {
   const pad = page.getByRole('button', { name: /^Start( all the same)?$/ }).last()
   await press(pad, async () => !(await page.locator('.start-cup, dialog').first().isVisible()))
   await page.locator('.stove').waitFor()
+}
+
+/** From the list of protocols: a protocol from a file, kept, and its page open. `how`: by finger or by mouse. */
+export async function keepFile(page: Page, name: string, text: string, how: Touch = 'tap'): Promise<void> {
+  await page.locator('input[type=file]').setInputFiles({ name, mimeType: 'text/yaml', buffer: Buffer.from(text) })
+  await pressUntilThere(
+    page.getByRole('button', { name: 'Keep it' }),
+    page.getByRole('button', { name: 'Start a pot' }),
+    how
+  )
 }
