@@ -109,7 +109,7 @@ class Run implements RehearsalRun {
     this.sounds.value = on
   }
 
-  skip(): Promise<void> {
+  toNextCall(): Promise<void> {
     this.pause(false)
     const stood = this.#stove.calling()
     const fresh = (): boolean => this.#stove.calling().some((key) => !stood.includes(key))
@@ -127,10 +127,15 @@ class Run implements RehearsalRun {
   /** One thing at a time moves the clock. */
   async #inTurn(work: () => Promise<unknown>): Promise<void> {
     this.#busy += 1
-    this.#going = this.#going.then(work).finally(() => {
-      this.#busy -= 1
-      this.#look()
-    })
+    // What breaks is said, and does not stop the turns after it.
+    const broke = (error: unknown): void => this.#stop(`It broke: ${error instanceof Error ? error.message : error}`)
+    this.#going = this.#going
+      .then(work)
+      .catch(broke)
+      .finally(() => {
+        this.#busy -= 1
+        this.#look()
+      })
     await this.#going
   }
 

@@ -37,7 +37,7 @@ export type RehearsalRun = {
   paused: ReadonlySignal<boolean>
   pause(on: boolean): void
   /** Goes at once to the next time that hands are wanted, or to the end. */
-  skip(): Promise<void>
+  toNextCall(): Promise<void>
   /** What a thermometer would show in each pot. */
   baths: ReadonlySignal<{ name: string; tempC: number }[]>
   /** Pots that are to start later. */

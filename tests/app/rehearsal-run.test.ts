@@ -139,15 +139,24 @@ describe('a rehearsal on the screen', () => {
     ])
   })
 
-  it('goes to the next call at once, and past one that stands to the next', async () => {
+  it('goes past a call that stands to the next one', async () => {
+    const run = await begin([{ plan: tenThenLift() }, { plan: tenThenLift(), afterMin: 2 }], 'own', 1)
+    await run.toNextCall()
+    expect(run.passedMs.value).toBe(10 * MIN)
+    await run.toNextCall()
+    expect(run.passedMs.value).toBe(12 * MIN)
+    expect(calls(run)).toHaveLength(2)
+  })
+
+  it('goes to the next call at once, and from one that was answered to the next', async () => {
     const plan = programme([wait('a', 5 * MIN), act('one'), wait('b', 20 * MIN), act('two')])
     const run = await begin([{ plan }], 'own', 1)
-    await run.skip()
+    await run.toNextCall()
     expect(run.passedMs.value).toBe(5 * MIN)
     const first = calls(run)
     expect(first).toHaveLength(1)
     await run.kitchen.send(run.kitchen.pots.value[0]?.potId ?? '', { type: 'MarkDone', path: 'one' })
-    await run.skip()
+    await run.toNextCall()
     expect(run.passedMs.value).toBe(25 * MIN)
     expect(calls(run)).not.toEqual(first)
   })
@@ -160,6 +169,29 @@ describe('a rehearsal on the screen', () => {
     expect(run.goes.value).toBe(0)
     run.setAnswers('own')
     expect(run.stuck.value).toBeNull()
+  })
+
+  it('says at once that a bath will never be as warm as a step waits for', async () => {
+    const hot = { kind: 'temperature' as const, lowC: 90, highC: null, going: 'up' as const }
+    const run = await begin([{ plan: programme([wait('warm', null, { until: [hot] })]) }], 'prompt', 60)
+    await pass(500)
+    expect(run.stuck.value).toMatch(/^Plum: warm: waits for 90 °C, which the simulated bath never reaches/)
+    expect(run.passedMs.value).toBe(0)
+  })
+
+  it('says that something broke, and goes on when it is asked to', async () => {
+    const run = await begin([{ plan: tenThenLift() }], 'own', 60)
+    const { played } = player
+    player.play = () => {
+      throw new Error('no speaker')
+    }
+    await run.toNextCall()
+    expect(run.stuck.value).toBe('It broke: no speaker')
+    player.play = () => played.push({ pattern: 'now', level: 1 }) > 0
+    const stood = run.passedMs.value
+    run.pause(false)
+    await pass(1_000)
+    expect(run.passedMs.value).toBeGreaterThan(stood)
   })
 
   it('a loop answered as hoped ends, and a thermometer shows each pot that is on', async () => {

@@ -1,22 +1,9 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import type { AxeResults } from 'axe-core'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { violations } from './stage/axe.ts'
 import { startPot } from './stage/dyer.ts'
 import { pressUntilGone, pressUntilThere } from './stage/press.ts'
 import { openStage, type Stage, type Visit } from './stage/stage.ts'
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-
-/** What axe finds on the screen as it is: the rule and the first place of each. */
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe)
-  const results = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()
-  )
-  return results.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`)
-}
 
 const heading = (page: Page, name: string): Promise<void> => page.getByRole('heading', { name, level: 1 }).waitFor()
 

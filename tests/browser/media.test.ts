@@ -1,36 +1,19 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { AxeResults } from 'axe-core'
 import type { Browser, FileChooser, Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { MediaBytes, PhotoMedia, VoiceMedia } from '../../src/core/pot/media.ts'
 import { launchChromium } from '../../src/desk/bench/chromium.ts'
 import { type Host, hostOf } from '../../src/desk/bench/host.ts'
 import type { Kitchen } from '../../src/ui/kitchen.ts'
+import { violations } from './stage/axe.ts'
 import { startPot } from './stage/dyer.ts'
 import { REHEARSAL, storedIn } from './stage/journal.ts'
 import { press, pressUntilGone, pressUntilThere } from './stage/press.ts'
 import { type Visit, watch } from './stage/stage.ts'
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
-
 /** The app's own policy is in force here, so axe comes in by the debugger's door. */
-async function violations(page: Page): Promise<string[]> {
-  const debug = await page.context().newCDPSession(page)
-  await debug.send('Runtime.evaluate', { expression: axe })
-  await debug.detach()
-  const found: string[] = []
-  for (const colorScheme of ['dark', 'light'] as const) {
-    await page.emulateMedia({ colorScheme })
-    const run = (): Promise<AxeResults> => (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()
-    const { violations } = await page.evaluate(run)
-    found.push(...violations.map(({ id, nodes }) => `${colorScheme}, ${id}: ${nodes[0]?.html.slice(0, 160)}`))
-  }
-  return found
-}
-
 /** A camera's picture: 12 megapixels, red above and blue below, marked by the camera as lying on its side where
  * `turned`: seen upright it is 3000 wide and 4000 high, blue on its left. */
 async function jpeg(page: Page, turned: boolean): Promise<Buffer> {

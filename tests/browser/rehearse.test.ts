@@ -1,15 +1,11 @@
 // Rehearsals on the screen, beside the real pots, with nothing of them kept.
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import type { AxeResults } from 'axe-core'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { violations } from './stage/axe.ts'
 import { startPot } from './stage/dyer.ts'
 import { REAL, storedIn } from './stage/journal.ts'
 import { pressUntilGone, pressUntilThere } from './stage/press.ts'
 import { openStage, type Stage } from './stage/stage.ts'
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
 let stage: Stage
 beforeAll(async () => {
@@ -20,14 +16,6 @@ afterAll(() => stage?.close())
 const pad = (page: Page, name: string | RegExp): Locator => page.getByRole('button', { name })
 const bar = (page: Page): Locator => page.locator('.rehearse-bar')
 const over = (page: Page): Locator => page.getByRole('heading', { level: 1, name: 'The rehearsal is over' })
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe)
-  const results = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()
-  )
-  return results.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`)
-}
 
 describe('a newcomer', () => {
   it('rehearses a built-in in one tap from the empty Stove, answers, ends it, and nothing was kept', async () => {

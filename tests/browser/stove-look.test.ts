@@ -141,6 +141,14 @@ describe('strips', () => {
     expect(overlaps([...found.main, ...found.lesser])).toEqual([])
   })
 
+  it('are not needed for that: on a low phone the bench lies below the pads, not over them', async () => {
+    await seen('pots=moss,fernCools', { width: 390, height: 664 }, '.bench .pad')
+    const [pads, bench] = await Promise.all(
+      ['.bath-pads', '.bench'].map((part) => page.locator(part).first().boundingBox())
+    )
+    expect(bench?.y).toBeGreaterThanOrEqual((pads?.y ?? Infinity) + (pads?.height ?? 0))
+  })
+
   it('all at once push nothing out of reach: the Stove scrolls under them', async () => {
     await seen('pots=moss,plum', { width: 390, height: 844 }, '.bath-pad')
     await page.evaluate(() => {

@@ -1,29 +1,16 @@
 // A protocol written on a phone by forms alone, with a reload in the middle; saved, and a pot started by it.
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import type { AxeResults } from 'axe-core'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { violations } from './stage/axe.ts'
 import { startPot } from './stage/dyer.ts'
 import { addStep, pad, rows } from './stage/forms.ts'
 import { openStage, type Stage } from './stage/stage.ts'
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
 let stage: Stage
 beforeAll(async () => {
   stage = await openStage()
 })
 afterAll(() => stage?.close())
-
-/** What axe finds on the screen as it is: the rule and the first place of each. */
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe)
-  const results = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run()
-  )
-  return results.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`)
-}
 
 async function begin(page: Page): Promise<void> {
   await page.goto(`${stage.host.address}?rehearse=60#/protocols`)

@@ -63,6 +63,16 @@ describe('pots rehearsed together', () => {
   })
 })
 
+describe('a bath that never is so warm', () => {
+  it('keeps its own pot only, and it says so', () => {
+    const hot = { kind: 'temperature' as const, lowC: 90, highC: null, going: 'up' as const }
+    const cold = programme([wait('warm', null, { until: [hot] })])
+    const { pots } = rehearseTogether([pot('a', cold), pot('b', tenThenLift())], T0)
+    expect(pots[0]?.stuck).toMatch(/^warm: waits for 90 °C, which the simulated bath never reaches/)
+    expect(pots[1]?.endedAfterMs).toBe(11 * MIN)
+  })
+})
+
 describe('the persons', () => {
   it('the slow one is two minutes late at each act', () => {
     const plan = programme([act('one'), wait('w', 5 * MIN), act('two')])

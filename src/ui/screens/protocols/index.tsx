@@ -1,6 +1,5 @@
-// Protocols: the methods, to read and to run.
-import { useEffect, useState } from 'preact/hooks'
-import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import type { Kitchen } from '../../kitchen.ts'
+import { useKnownProtocols } from '../../parts/known-protocols.ts'
 import { later } from '../../parts/later.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
@@ -13,16 +12,7 @@ import './style.css'
 const Came = later(() => import('./came.tsx').then((m) => ({ default: m.Came })))
 
 export function ProtocolsScreen({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
-  const [known, setKnown] = useState<StoredProtocol[] | null>(null)
-  useEffect(() => {
-    let here = true
-    kitchen.protocols().then((found) => {
-      if (here) setKnown(withOpened(found))
-    })
-    return () => {
-      here = false
-    }
-  }, [kitchen])
+  const [known, setKnown] = useKnownProtocols(kitchen)
   if (known === null) {
     return (
       <Page title="Protocols">

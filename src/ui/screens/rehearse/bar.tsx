@@ -15,7 +15,7 @@ export function Bar({ kitchen, run, menu, setMenu }: Props): preact.JSX.Element 
       <Where kitchen={kitchen} run={run} />
       <div class="rehearse-pads">
         <Pad onPress={() => run.pause(!paused)}>{paused ? 'Go on' : 'Pause'}</Pad>
-        <Pad onPress={() => void run.skip()}>Next call</Pad>
+        <Pad onPress={() => void run.toNextCall()}>Next call</Pad>
         <Pad onPress={() => setMenu(true)}>Pace</Pad>
         <Pad onPress={() => kitchen.go('#/rehearse')}>End</Pad>
       </div>

@@ -1,20 +1,20 @@
 // Which protocols are rehearsed, one or several together.
-import { useEffect, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { atDefaults } from '../../parts/at-defaults.ts'
 import { estimateWords } from '../../parts/estimate-words.ts'
 import { TextField } from '../../parts/field.tsx'
+import { useKnownProtocols } from '../../parts/known-protocols.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { afterMinMost, rehearsalRoute, rehearsedPotsMost } from '../../parts/rehearsal-route.ts'
-import { withOpened } from '../../parts/start-draft.ts'
 import type { RehearsalAnswers } from '../../rehearsing.ts'
 import { AnswersRow, SpeedRow } from './pace.tsx'
 
 type Chosen = { protocolId: string; title: string; after: string }
 
 export function Choose({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
-  const known = useKnown(kitchen)
+  const [known] = useKnownProtocols(kitchen)
   const [chosen, setChosen] = useState<Chosen[]>([])
   const [answers, setAnswers] = useState<RehearsalAnswers>('own')
   const [speed, setSpeed] = useState(60)
@@ -97,18 +97,4 @@ function problemOf(after: string): string | null {
   if (text === '') return null
   if (!/^\d+$/.test(text)) return `“${text}” is not whole minutes. Write a number such as 20.`
   return Number(text) <= afterMinMost ? null : `More than a day. Write at most ${afterMinMost} min.`
-}
-
-function useKnown(kitchen: Kitchen): StoredProtocol[] | null {
-  const [known, setKnown] = useState<StoredProtocol[] | null>(null)
-  useEffect(() => {
-    let here = true
-    kitchen.protocols().then((found) => {
-      if (here) setKnown(withOpened(found))
-    })
-    return () => {
-      here = false
-    }
-  }, [kitchen])
-  return known
 }

@@ -1,27 +1,16 @@
-// Starting a pot: choose a protocol, say what goes in, look before the heat, start.
-import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { EmptyState } from '../../parts/empty-state.tsx'
 import { FREE_ID, freeStored } from '../../parts/free-pot.ts'
+import { useKnownProtocols } from '../../parts/known-protocols.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
-import { withOpened } from '../../parts/start-draft.ts'
 import { StartForm } from './form.tsx'
 import './style.css'
 
 export type StartScreenProps = { kitchen: Kitchen; protocolId?: string }
 
 export function StartScreen({ kitchen, protocolId }: StartScreenProps): preact.JSX.Element {
-  const [known, setKnown] = useState<StoredProtocol[] | null>(null)
-  useEffect(() => {
-    let here = true
-    kitchen.protocols().then((found) => {
-      if (here) setKnown(withOpened(found))
-    })
-    return () => {
-      here = false
-    }
-  }, [kitchen])
+  const [known] = useKnownProtocols(kitchen)
   if (known === null) {
     return (
       <Page title="Start a pot">
