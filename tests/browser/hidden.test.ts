@@ -5,8 +5,9 @@ import { type Host, hostOf } from '../../src/desk/bench/host.ts'
 import { potFor } from '../../src/desk/bench/kitchen-page.ts'
 import { type RawBrowser, type RawPage, rawBrowser } from '../../src/desk/bench/raw-browser.ts'
 
-/** A page that is hidden and silent wakes once a minute from its second hidden second on. */
-const slowed = ['--enable-features=IntensiveWakeUpThrottling:grace_period_seconds/1']
+/** A page that is hidden and silent wakes once a minute: after one hidden minute where it had loaded by then, after five
+ * where the browser counts it as loading still. Measured in Chromium 156; its flag for an earlier start changed nothing. */
+const SLOWED_AT_THE_LATEST_MS = 7 * 60_000
 const noWorker = `globalThis.Worker = class { constructor() { throw new Error('no worker here') } }`
 /** So many more than a bare worker's timer would be: DESIGN.md, what is good enough. */
 const HIDDEN_LATE_MOST_MS = 100
@@ -23,16 +24,8 @@ afterAll(async () => {
 
 type Kitchen = { page: RawPage; hide(): Promise<void>; show(): Promise<void> }
 
-async function kitchen({
-  sound,
-  more = [],
-  before
-}: {
-  sound: boolean
-  more?: string[]
-  before?: string
-}): Promise<Kitchen> {
-  const browser = await rawBrowser(process.env.CHROME_PATH, more)
+async function kitchen({ sound, before }: { sound: boolean; before?: string }): Promise<Kitchen> {
+  const browser = await rawBrowser(process.env.CHROME_PATH)
   browsers.push(browser)
   const page = await browser.open(`${host.address}?rehearse=1`, before)
   await page.until(`document.querySelector('.stove .pad-main')`)
@@ -77,14 +70,15 @@ const lateOf = async (page: RawPage): Promise<number[]> =>
 
 describe.concurrent('a hidden page', () => {
   it('that sounds keeps its time', async () => {
-    const { page, hide } = await kitchen({ sound: true, more: slowed })
-    await callAgainAndAgain(page, 20, 1_500)
+    const { page, hide } = await kitchen({ sound: true })
+    // Well over the minute after which a silent one is slowed.
+    await callAgainAndAgain(page, 60, 1_500)
     await page.until('globalThis.late.length >= 2')
     await hide()
     const before = (await lateOf(page)).length
-    await page.until('globalThis.late.length >= 18', 90_000)
+    await page.until('globalThis.late.length >= 58', 170_000)
     const late = (await lateOf(page)).slice(before)
-    expect(late.length).toBeGreaterThan(10)
+    expect(late.length).toBeGreaterThan(50)
     // On a machine that does other things too a single one may be later; the exact figures are the bench's.
     const middle = late.sort((a, b) => a - b)[Math.floor(late.length / 2)]
     expect(middle).toBeLessThanOrEqual(HIDDEN_LATE_MOST_MS)
@@ -92,19 +86,23 @@ describe.concurrent('a hidden page', () => {
   })
 
   it('whose worker can not be had still keeps it to a second, for the bed keeps the page awake', async () => {
-    const { page, hide } = await kitchen({ sound: true, more: slowed, before: noWorker })
-    await callAgainAndAgain(page, 12, 3_000)
+    const { page, hide } = await kitchen({ sound: true, before: noWorker })
+    await callAgainAndAgain(page, 32, 3_000)
     await hide()
-    await page.until('globalThis.late.length >= 10', 90_000)
+    await page.until('globalThis.late.length >= 30', 170_000)
     expect(Math.max(...(await lateOf(page)).slice(1))).toBeLessThan(2_500)
   })
 
-  it('and without bed or worker is late by much: the control', async () => {
-    const { page, hide } = await kitchen({ sound: false, more: slowed, before: noWorker })
-    await hide()
-    await callAgainAndAgain(page, 9, 14_000)
-    await page.until('globalThis.late.some(({ ms }) => ms > 5_000)', 160_000)
-  })
+  it(
+    'and without bed or worker is late by much: the control',
+    async () => {
+      const { page, hide } = await kitchen({ sound: false, before: noWorker })
+      await hide()
+      await callAgainAndAgain(page, 40, 14_000)
+      await page.until('globalThis.late.some(({ ms }) => ms > 5_000)', SLOWED_AT_THE_LATEST_MS)
+    },
+    SLOWED_AT_THE_LATEST_MS + 60_000
+  )
 
   it('that was frozen says first what was missed when it comes back, and calls', async () => {
     const { page, hide, show } = await kitchen({ sound: true })
