@@ -12,7 +12,8 @@ const coreRooms: Record<string, string[]> = {
   protocol: ['quantity', 'chemistry'],
   safety: ['quantity', 'chemistry', 'protocol'],
   pot: ['quantity', 'chemistry', 'protocol', 'safety'],
-  record: ['quantity', 'chemistry', 'protocol', 'safety', 'pot', 'colour'],
+  shelf: ['quantity', 'chemistry', 'protocol', 'safety', 'pot'],
+  record: ['quantity', 'chemistry', 'protocol', 'safety', 'pot', 'shelf', 'colour'],
   spoken: ['quantity', 'chemistry', 'protocol', 'safety', 'pot'],
   calendar: ['quantity', 'protocol', 'pot', 'record']
 }

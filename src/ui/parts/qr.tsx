@@ -11,8 +11,8 @@ export function Qr({ text, label }: { text: string; label: string }): preact.JSX
   const dark = data.flatMap((row, y) => row.flatMap((on, x) => (on ? [`M${x} ${y}h1v1h-1z`] : [])))
   return (
     <svg class="qr" role="img" aria-label={label} viewBox={`0 0 ${size} ${size}`} shape-rendering="crispEdges">
-      <rect width={size} height={size} fill="#fff" />
-      <path d={dark.join('')} fill="#000" />
+      <rect width={size} height={size} fill="white" />
+      <path d={dark.join('')} fill="black" />
     </svg>
   )
 }
