@@ -11,7 +11,6 @@ import type { ScreenLock } from '../shell/screen-lock/screen-lock.ts'
 import type { Player } from '../shell/sound/player.ts'
 import { storageNow } from '../shell/storage-persistence/persistence.ts'
 import type { Kitchen, Lamp, PotOnStove, Sent, Via } from '../ui/kitchen.ts'
-import type { KitchenShelf } from '../ui/shelf.ts'
 import { beforeTheHeat } from './before-the-heat.ts'
 import { type Commands, sayOf } from './commands.ts'
 import type { Extras } from './extras.ts'
@@ -22,6 +21,9 @@ import { type KeptSettings, levelOf } from './settings.ts'
 import type { StoredProtocols } from './stored-protocols.ts'
 import type { Updates } from './updates.ts'
 import { anyWatched } from './watched.ts'
+
+/** `tabs`: the others, as far as the shelf goes. */
+export type ShelfHere = { writerId: string; tabs: () => Tabs }
 
 export type KitchenParts = {
   clock: ClockPort
@@ -48,7 +50,7 @@ export type KitchenParts = {
 
 export function makeKitchen(parts: KitchenParts): Kitchen {
   const view = sessionView(parts)
-  const { settings, player, lock } = parts
+  const { settings, player, lock, shelf: here } = parts
   const sending = commandsOf(parts)
   return {
     ...view,
@@ -97,7 +99,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
       return speech === undefined ? false : speech.trySpeech(speech.example())
     },
     storage: () => storageNow(),
-    ...(parts.shelf ? { shelf: shelfOf(parts, view, parts.shelf) } : {}),
+    ...(here && { shelf: () => import('./shelf.ts').then(({ shelfOf }) => shelfOf(parts, view.pots, here)) }),
     book: (fromMs, toMs, limit) => parts.journal.summaries(fromMs, toMs, limit),
     async entries(potId) {
       const { entries, damaged } = readEntries(await parts.journal.read(`pot/${potId}`))
@@ -106,25 +108,6 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
     saveCalendar: async () => (await parts.extras.value?.calendar.saveCalendar()) ?? notYet,
     cancelCalendar: async () => (await parts.extras.value?.calendar.cancelCalendar()) ?? notYet,
     saveFile: saveTextFile
-  }
-}
-
-type ShelfHere = { writerId: string; tabs: () => Tabs }
-
-/** Made once, read anew whenever it is asked for. */
-function shelfOf({ clock, journal, newId, settings }: KitchenParts, { pots }: View, { writerId, tabs }: ShelfHere) {
-  let made: Promise<KitchenShelf> | null = null
-  return async (): Promise<KitchenShelf> => {
-    made ??= import('./shelf.ts').then(({ makeShelf }) =>
-      makeShelf({ clock, journal, ids: { newId, writerId }, pots, by: () => personOf(settings), tabs: tabs() })
-    )
-    // A file that did not come is asked for again.
-    made.catch(() => {
-      made = null
-    })
-    const shelf = await made
-    await shelf.again()
-    return shelf
   }
 }
 
@@ -214,7 +197,7 @@ function rescue(session: Session, nowMs: number): void {
   saveTextFile(`strandline-not-saved-${day}.jsonl`, 'application/jsonl', `${lines}\n`)
 }
 
-function personOf({ settings }: KeptSettings, via: Via = 'tap') {
+export function personOf({ settings }: KeptSettings, via: Via = 'tap') {
   return { kind: 'person', name: settings.value.dyer || null, via } as const
 }
 

@@ -4,9 +4,9 @@ import { batch, computed, effect, type ReadonlySignal, signal } from '@preact/si
 import type { By } from '../core/pot/events.ts'
 import { leftOn } from '../core/shelf/levels.ts'
 import { unitOf } from '../core/shelf/thing.ts'
-import type { PotSummary } from '../session/ports.ts'
 import { queue } from '../session/queue.ts'
 import {
+  type DrawnPot,
   type OpenedItem,
   readDraws,
   readShelf,
@@ -17,6 +17,7 @@ import {
 import type { Tabs } from '../shell/ownership/tabs.ts'
 import type { PotOnStove } from '../ui/kitchen.ts'
 import type { BatchDrawn, KitchenShelf, OnShelf, ShelfSent } from '../ui/shelf.ts'
+import { type KitchenParts, personOf, type ShelfHere } from './kitchen.ts'
 
 export type ShelfParts = ShelfPorts & {
   pots: ReadonlySignal<PotOnStove[]>
@@ -25,11 +26,25 @@ export type ShelfParts = ShelfPorts & {
   tabs: Pick<Tabs, 'say' | 'onWord'> | null
 }
 
+type Around = Pick<KitchenParts, 'clock' | 'journal' | 'newId' | 'settings'>
+const made = new WeakMap<Around, KitchenShelf>()
+
+/** The shelf of a kitchen: made once, read anew whenever it is asked for. */
+export async function shelfOf(around: Around, pots: ShelfParts['pots'], here: ShelfHere): Promise<KitchenShelf> {
+  const { clock, journal, newId, settings } = around
+  const by = () => personOf(settings)
+  const ids = { newId, writerId: here.writerId }
+  const shelf = made.get(around) ?? makeShelf({ clock, journal, ids, pots, by, tabs: here.tabs() })
+  made.set(around, shelf)
+  await shelf.again()
+  return shelf
+}
+
 export function makeShelf(parts: ShelfParts): KitchenShelf {
   const { clock, journal, ids, pots, tabs } = parts
   const run = queue()
   const items = signal<readonly OpenedItem[]>([])
-  const drawn = signal<readonly PotSummary[]>([])
+  const drawn = signal<readonly DrawnPot[]>([])
   const unread = signal<string | null>(null)
 
   const readAll = async (read: () => Promise<void>): Promise<void> => {
@@ -92,10 +107,11 @@ export function makeShelf(parts: ShelfParts): KitchenShelf {
         return sentOf(outcome)
       }),
     async batches(itemId) {
-      const found = await journal.drawnFrom(itemId)
-      const mine = found.map(
-        ({ draws = [], ...line }): BatchDrawn => ({ ...line, draws: draws.filter((draw) => draw.itemId === itemId) })
-      )
+      const found = await readDraws(journal, [itemId])
+      const mine = found.flatMap(({ draws, ...line }): BatchDrawn[] => {
+        const of = draws.filter((draw) => draw.itemId === itemId)
+        return of.length === 0 ? [] : [{ ...line, draws: of }]
+      })
       return mine.sort((a, b) => b.startedAtMs - a.startedAtMs)
     }
   }
@@ -108,11 +124,11 @@ function counted(items: readonly OpenedItem[]): string[] {
   )
 }
 
-function onShelf(items: readonly OpenedItem[], drawn: readonly PotSummary[], pots: readonly PotOnStove[]): OnShelf[] {
+function onShelf(items: readonly OpenedItem[], drawn: readonly DrawnPot[], pots: readonly PotOnStove[]): OnShelf[] {
   const standing = items.flatMap(({ state, readOnly }) => (state.status === 'none' ? [] : [{ item: state, readOnly }]))
   const levels = leftOn(
     standing.map(({ item }) => item),
-    drawn.map(({ potId, draws = [] }) => ({ potId, draws })),
+    drawn,
     pots.map(({ state }) => state)
   )
   return standing

@@ -37,8 +37,8 @@ export type PotSummary = {
   goodsMassG: number
   offProtocol: boolean
   entries: number
-  /** What it took off the shelf; lines from before there was one lack it. */
-  draws?: Draw[]
+  /** What it took off the shelf; null: not worked out, the journal tells. Lines from before there was one lack it. */
+  draws?: Draw[] | null
 }
 
 export type AppendFailure =
@@ -60,10 +60,10 @@ export type JournalPort = {
   ): Promise<{ ok: true } | AppendFailure>
   /** All entries of a stream in the order of writing. Raw: what is stored, not yet checked. */
   read(streamId: string): Promise<unknown[]>
-  /** All streams whose id begins so ("stock/"), each as `read` gives it. */
-  streams(prefix: string): Promise<unknown[][]>
-  /** Summaries of the pots that drew from a thing on the shelf. */
-  drawnFrom(itemId: string): Promise<PotSummary[]>
+  /** All entries of the streams whose id begins so ("stock/"), those of one stream as `read` gives them. */
+  readAll(prefix: string): Promise<unknown[]>
+  /** Summaries of the pots that drew from a thing on the shelf; of null: those whose draws are not worked out. */
+  drawnFrom(itemId: string | null): Promise<PotSummary[]>
   /** Summaries of pots that started in [fromMs, toMs), latest first. */
   summaries(fromMs: number, toMs: number, limit?: number): Promise<PotSummary[]>
   /** Summaries of the pots still running or held. */

@@ -3,12 +3,13 @@ import type { CommandHeader } from '../core/pot/commands.ts'
 import { readEntries } from '../core/pot/read-entry.ts'
 import type { ShelfCommand, ShelfRefusal } from '../core/shelf/commands.ts'
 import { decideItem } from '../core/shelf/decide.ts'
+import { type Draw, drawsOf } from '../core/shelf/draws.ts'
 import { isKnownShelfEvent, type ShelfEvent } from '../core/shelf/events.ts'
 import { foldItem } from '../core/shelf/evolve.ts'
 import type { ShelfState } from '../core/shelf/state.ts'
 import type { AppendFailure, ClockPort, IdPort, JournalPort, PotSummary, ShelfEntry } from './ports.ts'
 import { sealAll } from './seal-all.ts'
-import { unreadable } from './store.ts'
+import { unreadable } from './unreadable.ts'
 
 /** Conflicts in a row before it is called lost: another tab writes to one thing now and then, never on and on. */
 const CONFLICTS_MOST = 5
@@ -27,14 +28,26 @@ export type ShelfPorts = { clock: ClockPort; journal: JournalPort; ids: IdPort }
 
 /** Everything that ever stood on the shelf. Throws where the journal can't be read. */
 export async function readShelf(journal: JournalPort): Promise<OpenedItem[]> {
-  const streams = await journal.streams(PREFIX)
-  return streams.map((raw) => openItem((raw[0] as ShelfEntry).streamId.slice(PREFIX.length), raw))
+  const streams = new Map<string, unknown[]>()
+  for (const entry of await journal.readAll(PREFIX)) {
+    const { streamId } = entry as ShelfEntry
+    streams.set(streamId, [...(streams.get(streamId) ?? []), entry])
+  }
+  return [...streams].map(([streamId, raw]) => openItem(streamId.slice(PREFIX.length), raw))
 }
 
-/** What pots drew from each of these things: each pot once, with all that it drew. */
-export async function readDraws(journal: JournalPort, itemIds: readonly string[]): Promise<PotSummary[]> {
-  const found = await Promise.all(itemIds.map((itemId) => journal.drawnFrom(itemId)))
-  return [...new Map(found.flat().map((summary) => [summary.potId, summary])).values()]
+export type DrawnPot = PotSummary & { draws: Draw[] }
+
+/** What pots drew from each of these things: each pot once, with all that it drew. Of a pot that left no line of it yet its
+ * journal is read; there are as many as were written to in the first second of a start of the app. */
+export async function readDraws(journal: JournalPort, itemIds: readonly string[]): Promise<DrawnPot[]> {
+  const found = await Promise.all([null, ...itemIds].map((itemId) => journal.drawnFrom(itemId)))
+  const pots = new Map(found.flat().map((summary) => [summary.potId, summary]))
+  const drawn = async (pot: PotSummary): Promise<DrawnPot> => ({
+    ...pot,
+    draws: pot.draws ?? drawsOf(readEntries(await journal.read(pot.streamId)).entries)
+  })
+  return Promise.all([...pots.values()].map(drawn))
 }
 
 /** Decides a command on what is stored by now and stores what comes of it; where another tab was first, decides again. */

@@ -1,13 +1,17 @@
 import type { PotState } from '../core/pot/state.ts'
-import { drawsOf } from '../core/shelf/draws.ts'
 import type { PotEntry, PotSummary } from './ports.ts'
+import type { DrawsOf } from './room.ts'
 
 /** The line a pot leaves for the Dye book and the shelf, from its fold and its whole journal; null for a pot that was not
- * started. */
-export function summaryOf(streamId: string, state: PotState, entries: readonly PotEntry[]): PotSummary | null {
+ * started. `drawsOf` null: it is not there yet, and the line says so. */
+export function summaryOf(
+  streamId: string,
+  state: PotState,
+  entries: readonly PotEntry[],
+  drawsOf: DrawsOf | null
+): PotSummary | null {
   if (state.status === 'idle') return null
   const { pot, programme } = state
-  const draws = drawsOf(entries)
   return {
     streamId,
     potId: pot.potId,
@@ -21,6 +25,6 @@ export function summaryOf(streamId: string, state: PotState, entries: readonly P
     goodsMassG: programme.goodsMassG,
     offProtocol: state.offProtocol.length > 0,
     entries: entries.length,
-    ...(draws.length > 0 ? { draws } : {})
+    draws: drawsOf?.(entries) ?? null
   }
 }

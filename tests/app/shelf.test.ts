@@ -2,6 +2,7 @@ import { effect, signal } from '@preact/signals'
 import { describe, expect, it, vi } from 'vitest'
 import { makeShelf } from '../../src/app/shelf.ts'
 import { sealEntry } from '../../src/core/pot/write-entry.ts'
+import { drawsOf } from '../../src/core/shelf/draws.ts'
 import type { ShelfEvent } from '../../src/core/shelf/events.ts'
 import type { ShelfEntry } from '../../src/session/ports.ts'
 import { handClock } from '../../src/shell/clock/hand-clock.ts'
@@ -134,37 +135,43 @@ describe('the shelf', () => {
 describe('the shelf beside the pots', () => {
   const acid = served([from('one', 30), from('two', 20), act('end')], { acid: [bottle('v1')] })
 
-  it('goes down with every dose that is stored, reserves what is to come, and names the batch', async () => {
-    const at = table()
-    await at.session.open()
-    const shelf = shelfOn(at.store)
-    await shelf.send('v1', add)
-    const seen: unknown[] = []
-    const stop = effect(() => void seen.push(shelf.things.value[0]?.level))
-    const look = () => {
-      shelf.pots.value = at.session.pots()
+  it.each([
+    ['as a pot leaves them beside its journal', () => drawsOf],
+    ['from the journal, where the pot could not work them out yet', () => null]
+  ])(
+    'goes down with every dose that is stored, reserves what is to come, and names the batch: draws %s',
+    async (_, of) => {
+      const at = table({ drawsOf: of })
+      await at.session.open()
+      const shelf = shelfOn(at.store)
+      await shelf.send('v1', add)
+      const seen: unknown[] = []
+      const stop = effect(() => void seen.push(shelf.things.value[0]?.level))
+      const look = () => {
+        shelf.pots.value = at.session.pots()
+      }
+      await at.session.send('plum', startCommand('plum', 'Plum', acid), { by: PERSON })
+      look()
+      await vi.waitFor(() => expect(seen.at(-1)).toMatchObject({ left: 500, reserved: 50, free: 450 }))
+      at.clock.advance(60_000)
+      await send(at, { type: 'MarkDone', path: 'one' })
+      look()
+      await vi.waitFor(() => expect(seen.at(-1)).toMatchObject({ left: 470, reserved: 20, free: 450 }))
+      at.clock.advance(1000)
+      await send(at, { type: 'Undo' })
+      look()
+      await vi.waitFor(() => expect(seen.at(-1)).toMatchObject({ left: 500, reserved: 50 }))
+      stop()
+      expect(await shelf.batches('v1')).toEqual([])
+      await send(at, { type: 'MarkDone', path: 'one' })
+      expect(await shelf.batches('v1')).toMatchObject([
+        { potId: 'plum', batchName: '2031-06-14 Plum', draws: [{ itemId: 'v1', amount: 30, unit: 'mL' }] }
+      ])
     }
-    await at.session.send('plum', startCommand('plum', 'Plum', acid), { by: PERSON })
-    look()
-    await vi.waitFor(() => expect(seen.at(-1)).toMatchObject({ left: 500, reserved: 50, free: 450 }))
-    at.clock.advance(60_000)
-    await send(at, { type: 'MarkDone', path: 'one' })
-    look()
-    await vi.waitFor(() => expect(seen.at(-1)).toMatchObject({ left: 470, reserved: 20, free: 450 }))
-    at.clock.advance(1000)
-    await send(at, { type: 'Undo' })
-    look()
-    await vi.waitFor(() => expect(seen.at(-1)).toMatchObject({ left: 500, reserved: 50 }))
-    stop()
-    expect(await shelf.batches('v1')).toEqual([])
-    await send(at, { type: 'MarkDone', path: 'one' })
-    expect(await shelf.batches('v1')).toMatchObject([
-      { potId: 'plum', batchName: '2031-06-14 Plum', draws: [{ itemId: 'v1', amount: 30, unit: 'mL' }] }
-    ])
-  })
+  )
 
   it('needs no journal of a pot to know what was drawn', async () => {
-    const at = table()
+    const at = table({ drawsOf: () => drawsOf })
     await at.session.open()
     await at.session.send('plum', startCommand('plum', 'Plum', acid), { by: PERSON })
     at.clock.advance(60_000)

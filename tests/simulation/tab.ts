@@ -76,7 +76,7 @@ export function openTab(name: string, ports: TabPorts): Tab {
     journal: {
       append: (entries, summaries, media) => guarded(() => journal.append(entries, summaries, media)),
       read: (streamId) => guarded(() => journal.read(streamId)),
-      streams: (prefix) => guarded(() => journal.streams(prefix)),
+      readAll: (prefix) => guarded(() => journal.readAll(prefix)),
       drawnFrom: (itemId) => guarded(() => journal.drawnFrom(itemId)),
       summaries: (fromMs, toMs, limit) => guarded(() => journal.summaries(fromMs, toMs, limit)),
       live: () => guarded(() => journal.live()),

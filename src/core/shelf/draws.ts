@@ -1,6 +1,6 @@
 // What a pot took off the shelf, from its journal: every dose that stands, by its corrected amount, out of the bottle or
 // bottles that serve its material. It is the line a pot leaves beside its summary, so that what is left in a bottle is
-// known without reading journals. It is worked out with every write of a pot, and loaded with the Stove: keep it small.
+// known without reading journals.
 import type { Entry } from '../pot/entry.ts'
 import type { EntryRef, PotEvent } from '../pot/events.ts'
 import type { Amount, Programme } from '../protocol/model.ts'

@@ -6,7 +6,7 @@ import { appendFailure } from './append-failure.ts'
 import { type Connection, ConnectionLost, type ConnectionOptions, openConnection } from './connection.ts'
 import { hashesIn, readMedia, readSizes, writeMedia } from './media-store.ts'
 import { DRAWN, ENTRIES, LIVE, MEDIA, STARTED, SUMMARIES } from './stores.ts'
-import { byStream, inOrderOfWriting } from './writing-order.ts'
+import { inOrderOfWriting } from './writing-order.ts'
 
 export type IndexedDbJournal = JournalPort & { close(): void }
 
@@ -14,12 +14,12 @@ export function indexedDbJournal(name: string, options: ConnectionOptions = {}):
   const connection = openConnection(name, options)
   return {
     append: (entries, summaries, media = []) => append(connection, entries, summaries, media),
-    read: async (streamId) => inOrderOfWriting(await readRange(connection, [streamId], [streamId, []])),
-    // What begins so lies before what begins with the next higher sign.
-    streams: async (prefix) => byStream(await readRange(connection, [prefix], [`${prefix}\uffff`])),
-    drawnFrom: (itemId) => onceMore(() => readDrawn(connection, itemId)),
+    // [streamId, []] is above every writer: a list sorts after a text.
+    read: (streamId) => onceMore(() => readRange(connection, [streamId], [streamId, []])),
+    readAll: (prefix) => onceMore(() => readRange(connection, [prefix], [`${prefix}\uffff`])),
+    drawnFrom: (itemId) => onceMore(() => readBy(connection, DRAWN, itemId ?? UNKNOWN)),
     summaries: (fromMs, toMs, limit) => onceMore(() => readSummaries(connection, fromMs, toMs, limit ?? Infinity)),
-    live: () => onceMore(() => readLive(connection)),
+    live: () => onceMore(() => readBy(connection, LIVE)),
     media: (sha256) => onceMore(() => connection.run('readonly', [MEDIA], (read) => readMedia(read, sha256))),
     mediaSizes: () => onceMore(() => connection.run('readonly', [MEDIA], readSizes)),
     close: connection.close
@@ -51,20 +51,10 @@ async function append(
   }
 }
 
-/** Entries by key from the first to the last; [streamId, []] is above every writer: a list sorts after a text. */
 function readRange(connection: Connection, first: string[], last: unknown[]): Promise<unknown[]> {
-  return onceMore(() =>
-    connection.run('readonly', [ENTRIES], (transaction) => {
-      const request = transaction.objectStore(ENTRIES).getAll(IDBKeyRange.bound(first, last))
-      return () => request.result
-    })
-  )
-}
-
-function readDrawn(connection: Connection, itemId: string): Promise<PotSummary[]> {
-  return connection.run('readonly', [SUMMARIES], (transaction) => {
-    const request = transaction.objectStore(SUMMARIES).index(DRAWN).getAll(itemId)
-    return () => request.result.map(shown)
+  return connection.run('readonly', [ENTRIES], (transaction) => {
+    const request = transaction.objectStore(ENTRIES).getAll(IDBKeyRange.bound(first, last))
+    return () => inOrderOfWriting(request.result)
   })
 }
 
@@ -83,9 +73,10 @@ function readSummaries(connection: Connection, fromMs: number, toMs: number, lim
   })
 }
 
-function readLive(connection: Connection): Promise<PotSummary[]> {
+/** Those that an index holds, in the order of their start. */
+function readBy(connection: Connection, index: string, key?: string): Promise<PotSummary[]> {
   return connection.run('readonly', [SUMMARIES], (transaction) => {
-    const request = transaction.objectStore(SUMMARIES).index(LIVE).getAll()
+    const request = transaction.objectStore(SUMMARIES).index(index).getAll(key)
     return () => request.result.map(shown).sort((a, b) => a.startedAtMs - b.startedAtMs)
   })
 }
@@ -100,12 +91,16 @@ async function onceMore<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
+/** Where the index has a pot whose draws are not worked out: no id is so short. */
+const UNKNOWN = '?'
+
 type Stored = PotSummary & { live?: 1; drawn?: string[] }
 
 function stored(summary: PotSummary): Stored {
   const live = summary.status === 'running' || summary.status === 'held'
-  const drawn = [...new Set(summary.draws?.map(({ itemId }) => itemId))]
-  return { ...summary, ...(live ? { live: 1 } : {}), ...(drawn.length > 0 ? { drawn } : {}) }
+  // An index that takes a list leaves out what stands there twice.
+  const drawn = summary.draws ? summary.draws.map(({ itemId }) => itemId) : [UNKNOWN]
+  return { ...summary, drawn, ...(live ? { live: 1 } : {}) }
 }
 
 function shown({ live: _, drawn: __, ...summary }: Stored): PotSummary {

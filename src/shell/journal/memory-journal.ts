@@ -63,16 +63,16 @@ export function memoryJournal(options: MemoryJournalOptions = {}): MemoryJournal
       return fault === 'crash-after' ? never() : answer
     },
     read: (streamId) => read(() => streamOf(store, streamId)),
-    streams: (prefix) =>
+    readAll: (prefix) =>
       read(() => {
-        const ids = [...store.entries.values()].map((entry) => (entry as StoredEntry).streamId)
-        const wanted = [...new Set(ids)].filter((streamId) => streamId.startsWith(prefix)).sort()
-        return wanted.map((streamId) => streamOf(store, streamId))
+        const all = [...store.entries.values()] as StoredEntry[]
+        return all.filter(({ streamId }) => streamId.startsWith(prefix)).map((entry) => structuredClone(entry))
       }),
     drawnFrom: (itemId) =>
       read(() =>
         [...store.summaries.values()]
-          .filter(({ draws }) => draws?.some((draw) => draw.itemId === itemId))
+          .filter(({ draws }) => (itemId === null ? !draws : draws?.some((draw) => draw.itemId === itemId)))
+          .sort((a, b) => a.startedAtMs - b.startedAtMs)
           .map((summary) => structuredClone(summary))
       ),
     summaries: (fromMs, toMs, limit = Infinity) =>
