@@ -47,52 +47,33 @@ export function makeShelf(parts: ShelfParts): KitchenShelf {
   const drawn = signal<readonly DrawnPot[]>([])
   const unread = signal<string | null>(null)
 
-  const readAll = async (read: () => Promise<void>): Promise<void> => {
+  const read = async (readThings: () => Promise<readonly OpenedItem[]>): Promise<void> => {
     try {
-      await read()
-      unread.value = null
+      const things = await readThings()
+      const draws = await readDraws(journal, counted(things))
+      batch(() => {
+        items.value = things
+        drawn.value = draws
+        unread.value = null
+      })
     } catch (error) {
       unread.value = `The shelf can’t be read (${error instanceof Error ? error.message : error}).`
     }
   }
-  const drawsAgain = async (): Promise<void> => {
-    drawn.value = await readDraws(journal, counted(items.value))
-  }
-  const again = (): Promise<void> =>
-    run(() =>
-      readAll(async () => {
-        const read = await readShelf(journal)
-        const draws = await readDraws(journal, counted(read))
-        batch(() => {
-          items.value = read
-          drawn.value = draws
-        })
-      })
-    )
-  const put = (item: OpenedItem): void => {
-    const others = items.value.filter(({ itemId }) => itemId !== item.itemId)
-    items.value = [...others, item]
-  }
-
+  const again = (): Promise<void> => run(() => read(() => readShelf(journal)))
+  const withItem = (item: OpenedItem): OpenedItem[] => [
+    ...items.value.filter(({ itemId }) => itemId !== item.itemId),
+    item
+  ]
   tabs?.onWord((word) => {
     if (word.kind === 'stored') void again()
   })
-  let stop = (): void => {}
-  let seen = ''
-  // A pot that stored anything may have drawn: only its line beside the journal knows.
-  const things = computed<OnShelf[]>(() => onShelf(items.value, drawn.value, pots.value), {
-    watched() {
-      stop = effect(() => {
-        const now = pots.value.map(({ potId, state }) => `${potId} ${state.status === 'idle' ? 0 : state.lastAtMs}`)
-        if (now.join() === seen) return
-        seen = now.join()
-        void run(() => readAll(drawsAgain))
-      })
-    },
-    unwatched: () => stop()
-  })
   return {
-    things,
+    things: whileLooked(
+      () => onShelf(items.value, drawn.value, pots.value),
+      pots,
+      () => void run(() => read(async () => items.value))
+    ),
     broken: computed(() => items.value.flatMap(brokenOf)),
     unread,
     again,
@@ -101,20 +82,45 @@ export function makeShelf(parts: ShelfParts): KitchenShelf {
         const header = { commandId, atMs: clock.nowMs() - agoMs, by: parts.by() }
         const outcome = await sendToShelf(parts, itemId, command, header)
         if (outcome.ok) {
-          put(outcome.item)
+          items.value = withItem(outcome.item)
           tabs?.say({ kind: 'stored', potIds: [] })
+          await read(async () => items.value)
         }
         return sentOf(outcome)
       }),
-    async batches(itemId) {
-      const found = await readDraws(journal, [itemId])
-      const mine = found.flatMap(({ draws, ...line }): BatchDrawn[] => {
-        const of = draws.filter((draw) => draw.itemId === itemId)
-        return of.length === 0 ? [] : [{ ...line, draws: of }]
-      })
-      return mine.sort((a, b) => b.startedAtMs - a.startedAtMs)
-    }
+    batches: (itemId) => batchesOf(parts, itemId)
   }
+}
+
+/** What stands there, for as long as somebody looks at it: a pot that stored anything may have drawn, and only its line
+ * beside the journal knows. */
+function whileLooked(
+  things: () => OnShelf[],
+  pots: ShelfParts['pots'],
+  drawsAgain: () => void
+): ReadonlySignal<OnShelf[]> {
+  let stop = (): void => {}
+  let seen = ''
+  return computed(things, {
+    watched() {
+      stop = effect(() => {
+        const now = pots.value.map(({ potId, state }) => `${potId} ${state.status === 'idle' ? 0 : state.lastAtMs}`)
+        if (now.join() === seen) return
+        seen = now.join()
+        drawsAgain()
+      })
+    },
+    unwatched: () => stop()
+  })
+}
+
+async function batchesOf({ journal }: ShelfParts, itemId: string): Promise<BatchDrawn[]> {
+  const found = await readDraws(journal, [itemId])
+  const mine = found.flatMap(({ draws, ...line }): BatchDrawn[] => {
+    const of = draws.filter((draw) => draw.itemId === itemId)
+    return of.length === 0 ? [] : [{ ...line, draws: of }]
+  })
+  return mine.sort((a, b) => b.startedAtMs - a.startedAtMs)
 }
 
 /** Only what is counted has a level to be worked out. */
