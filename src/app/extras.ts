@@ -1,5 +1,6 @@
 // What the first drawing of the Stove can do without: fetched and put together right after it. Nothing in here may be
 // needed to sound a call, to answer it or to store it.
+import { drawsOf } from '../core/shelf/draws.ts'
 import type { ClockPort } from '../session/ports.ts'
 import type { Session } from '../session/types.ts'
 import { onDropped } from '../shell/arrivals/dropped.ts'
@@ -28,6 +29,7 @@ import { anyWatched } from './watched.ts'
 import { type Whistle, whistle } from './whistle.ts'
 
 export type Extras = {
+  drawsOf: typeof drawsOf
   rungs: Rung[]
   speech: Speech
   checks: Checks
@@ -70,6 +72,7 @@ export function makeExtras(parts: ExtrasParts): Extras {
   const calendar = calendarFiles({ kept, clock, ...now, saveFile: saveTextFile, rehearsal })
   const rungs = [noticesOf(parts), vibrationRung(monoMs), badgeRung(monoMs), speech]
   return {
+    drawsOf,
     rungs,
     speech,
     checks,

@@ -6,6 +6,7 @@ import type { Session } from '../session/types.ts'
 import { saveTextFile } from '../shell/files/files.ts'
 import { mediaLines } from '../shell/media/media-lines.ts'
 import type { Ownership } from '../shell/ownership/ownership.ts'
+import type { Tabs } from '../shell/ownership/tabs.ts'
 import type { ScreenLock } from '../shell/screen-lock/screen-lock.ts'
 import type { Player } from '../shell/sound/player.ts'
 import { storageNow } from '../shell/storage-persistence/persistence.ts'
@@ -20,6 +21,9 @@ import { type KeptSettings, levelOf } from './settings.ts'
 import type { StoredProtocols } from './stored-protocols.ts'
 import type { Updates } from './updates.ts'
 import { anyWatched } from './watched.ts'
+
+/** `tabs`: the others, as far as the shelf goes. */
+export type ShelfHere = { writerId: string; tabs: () => Tabs }
 
 export type KitchenParts = {
   clock: ClockPort
@@ -38,13 +42,15 @@ export type KitchenParts = {
   route: Pick<Kitchen, 'route' | 'go'>
   updates: Updates
   newId: () => string
+  /** Left out: there is no shelf here. */
+  shelf?: ShelfHere
   rehearsal: boolean
   rehearse?: NonNullable<Kitchen['rehearse']>
 }
 
 export function makeKitchen(parts: KitchenParts): Kitchen {
   const view = sessionView(parts)
-  const { settings, player, lock } = parts
+  const { settings, player, lock, shelf: here } = parts
   const sending = commandsOf(parts)
   return {
     ...view,
@@ -93,6 +99,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
       return speech === undefined ? false : speech.trySpeech(speech.example())
     },
     storage: () => storageNow(),
+    ...(here && { shelf: () => import('./shelf.ts').then(({ shelfOf }) => shelfOf(parts, view.pots, here)) }),
     book: (fromMs, toMs, limit) => parts.journal.summaries(fromMs, toMs, limit),
     async entries(potId) {
       const { entries, damaged } = readEntries(await parts.journal.read(`pot/${potId}`))
@@ -190,12 +197,16 @@ function rescue(session: Session, nowMs: number): void {
   saveTextFile(`strandline-not-saved-${day}.jsonl`, 'application/jsonl', `${lines}\n`)
 }
 
+export function personOf({ settings }: KeptSettings, via: Via = 'tap') {
+  return { kind: 'person', name: settings.value.dyer || null, via } as const
+}
+
 function commandsOf({
   commands,
   settings,
   clock
 }: KitchenParts): Pick<Kitchen, 'send' | 'sendAddedElsewhere' | 'start'> {
-  const by = (via: Via = 'tap') => ({ kind: 'person', name: settings.settings.value.dyer || null, via }) as const
+  const by = (via?: Via) => personOf(settings, via)
   return {
     send: (potId, command, { via, cueAtMs = null, ...options } = {}) => {
       const timed = cueAtMs === null ? {} : { agoMs: Math.max(0, clock.nowMs() - cueAtMs) }

@@ -57,14 +57,14 @@ export async function startUp(onPots: () => void): Promise<Started> {
     told: rungs.told,
     onStored: (potIds) => between.say({ kind: 'stored', potIds }),
     owns: owner.owns,
+    drawsOf: () => extras.now.value?.drawsOf ?? null,
     missedLeastMs: 5_000 * (rehearsal?.speed ?? 1)
   })
   const sends = commands(session, owner, between, newId)
   const awake = (on: boolean): void => {
     tried = on
   }
-  const { pots } = session
-  const { onTick } = clock
+  const [{ pots }, { onTick }] = [session, clock]
   const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends }
   const route = hashRoute()
   const look = (potId: string): void => route.go(potRoute(potId))
@@ -78,7 +78,6 @@ export async function startUp(onPots: () => void): Promise<Started> {
   )
   followOwner(session, owner, between, rungs)
   unlockOnGesture(player, settings)
-  const watched = (): boolean => anyWatched(session.pots(), clock.nowMs())
   const kitchen = makeKitchen({
     ...same,
     journal,
@@ -97,7 +96,8 @@ export async function startUp(onPots: () => void): Promise<Started> {
     },
     headset: headsetOnStove(headset(), route.go),
     route,
-    updates: updates(appUpdates(() => !watched()))
+    shelf: { writerId, tabs: () => tabs(`${name}-shelf`) },
+    updates: updates(appUpdates(() => !anyWatched(pots(), clock.nowMs())))
   })
   // The desk's bench and the browser tests take hold of a rehearsal here; a real pot has no such handle.
   if (rehearsal !== null) Object.assign(globalThis, { strandlineRehearsal: { kitchen, clock } })

@@ -3,7 +3,8 @@ import { shiftsBackOf, unanswered } from './jumps.ts'
 import { type LivePot, openPot } from './live-pot.ts'
 import type { PotEntry } from './ports.ts'
 import { owns, type Room } from './room.ts'
-import { store, unreadable } from './store.ts'
+import { store } from './store.ts'
+import { unreadable } from './unreadable.ts'
 
 /** Behind the last entry by more than this, the clock was set while nobody looked. */
 const BEHIND_MS = 2_000

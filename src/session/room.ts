@@ -2,10 +2,13 @@
 import type { CommandHeader, PotCommand, Refusal } from '../core/pot/commands.ts'
 import type { Alert } from '../core/pot/due.ts'
 import type { MediaBytes } from '../core/pot/media.ts'
+import type { Draw } from '../core/shelf/draws.ts'
 import { type ClockWatch, clockWatch } from './clock-watch.ts'
 import type { LivePot } from './live-pot.ts'
 import type { AppendFailure, ClockPort, IdPort, JournalPort, PotEntry } from './ports.ts'
 import type { Missed, PotAlert } from './types.ts'
+
+export type DrawsOf = (entries: readonly PotEntry[]) => Draw[]
 
 export type SessionOptions = {
   clock: ClockPort
@@ -18,6 +21,8 @@ export type SessionOptions = {
   told?: () => readonly string[]
   /** Pots whose journal has grown: other tabs want to read them again. */
   onStored?: (potIds: string[]) => void
+  /** What works out the draws of a pot; null: it is not fetched yet. No call waits for it, so it may come later. */
+  drawsOf?: () => DrawsOf | null
   /** Does this tab write and alert? Default: it does. */
   owns?: () => boolean
   /** A moment counts as missed when nobody could have been told within so long; a rehearsal on a fast clock has more. */

@@ -4,6 +4,7 @@ import { openPot, settled, streamOf } from './live-pot.ts'
 import type { AppendFailure, PotSummary } from './ports.ts'
 import type { Room } from './room.ts'
 import { summaryOf } from './summary.ts'
+import { unreadable } from './unreadable.ts'
 
 /** Conflicts in a row before it is called lost: with one owner there is at most one. */
 const CONFLICTS_MOST = 5
@@ -50,11 +51,6 @@ export async function reread(room: Room, potIds: string[]): Promise<AppendFailur
   return null
 }
 
-export function unreadable(error: unknown): AppendFailure {
-  const why = error instanceof Error ? error.message : String(error)
-  return { ok: false, why: 'lost', say: `The journal can't be read (${why}).` }
-}
-
 export function failed(room: Room, failure: AppendFailure): AppendFailure {
   room.failure = failure
   room.changed()
@@ -80,7 +76,8 @@ function summariesOf(room: Room, potIds: string[]): PotSummary[] {
   const summaries: PotSummary[] = []
   for (const potId of potIds) {
     const pot = room.pots.get(potId)
-    const summary = pot === undefined ? null : summaryOf(pot.streamId, pot.ahead, pot.aheadEntries.length)
+    const summary =
+      pot === undefined ? null : summaryOf(pot.streamId, pot.ahead, pot.aheadEntries, room.options.drawsOf?.() ?? null)
     if (summary !== null) summaries.push(summary)
   }
   return summaries

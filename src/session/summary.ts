@@ -1,8 +1,15 @@
 import type { PotState } from '../core/pot/state.ts'
-import type { PotSummary } from './ports.ts'
+import type { PotEntry, PotSummary } from './ports.ts'
+import type { DrawsOf } from './room.ts'
 
-/** The line a pot leaves for the Dye book; null for a pot that was not started. */
-export function summaryOf(streamId: string, state: PotState, entries: number): PotSummary | null {
+/** The line a pot leaves for the Dye book and the shelf, from its fold and its whole journal; null for a pot that was not
+ * started. `drawsOf` null: it is not there yet, and the line says so. */
+export function summaryOf(
+  streamId: string,
+  state: PotState,
+  entries: readonly PotEntry[],
+  drawsOf: DrawsOf | null
+): PotSummary | null {
   if (state.status === 'idle') return null
   const { pot, programme } = state
   return {
@@ -17,6 +24,7 @@ export function summaryOf(streamId: string, state: PotState, entries: number): P
     status: state.status,
     goodsMassG: programme.goodsMassG,
     offProtocol: state.offProtocol.length > 0,
-    entries
+    entries: entries.length,
+    draws: drawsOf?.(entries) ?? null
   }
 }

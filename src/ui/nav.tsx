@@ -8,6 +8,7 @@ import { Sheet } from './parts/sheet.tsx'
 const places = [
   { route: '#/stove', say: 'Stove' },
   { route: '#/protocols', say: 'Protocols' },
+  { route: '#/shelf', say: 'Shelf' },
   { route: '#/dye-book', say: 'Dye book' },
   { route: '#/settings', say: 'Settings' }
 ] as const

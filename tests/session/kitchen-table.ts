@@ -2,7 +2,7 @@
 import type { PotCommand } from '../../src/core/pot/commands.ts'
 import type { By, PotEvent } from '../../src/core/pot/events.ts'
 import type { Programme } from '../../src/core/protocol/model.ts'
-import { createSession } from '../../src/session/create-session.ts'
+import { createSession, type SessionOptions } from '../../src/session/create-session.ts'
 import type { PotEntry } from '../../src/session/ports.ts'
 import type { Outcome, PotAlert, Session } from '../../src/session/types.ts'
 import { type HandClock, handClock } from '../../src/shell/clock/hand-clock.ts'
@@ -48,6 +48,7 @@ export function table(
     store?: MemoryStore
     owns?: () => boolean
     onStored?: (ids: string[]) => void
+    drawsOf?: SessionOptions['drawsOf']
   } = {}
 ): Table {
   const name = `t${++tables}`
@@ -64,6 +65,7 @@ export function table(
     ids,
     owns: from.owns,
     onStored: from.onStored,
+    drawsOf: from.drawsOf,
     onAlerts: (alerts) => {
       made.alerts = alerts
     }

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest'
-import type { JournalPort } from '../../src/session/ports.ts'
+import type { JournalPort, PotEntry } from '../../src/session/ports.ts'
 import { jpeg, letGo, note, photo, summary } from './entries.ts'
 
 /** What every journal must hold, whatever it is made of. `fresh` gives an empty one and a second one on the same store. */
@@ -58,6 +58,38 @@ export function journalContract(name: string, fresh: () => [JournalPort, Journal
       expect((await journal.summaries(2, 4)).map(({ potId }) => potId)).toEqual(['3', '2'])
       expect((await journal.summaries(0, 100, 3)).map(({ potId }) => potId)).toEqual(['4', '3', '2'])
       expect(await journal.summaries(5, 9)).toEqual([])
+    })
+
+    it('gives all entries of one beginning, each stream in the order of writing, and no other', async () => {
+      const on = (id: string, seq: number) => note('', seq, { streamId: `stock/${id}` })
+      for (const entry of [on('b', 1), on('a', 1), on('b', 2), note('1', 1)]) await journal.append([entry], [])
+      await journal.append([note('', 1, { streamId: 'stocks' })], [])
+      const restored = { writerId: 'a0', after: { writerId: 'w1', seq: 2 }, streamId: 'stock/b', recordedAtMs: 2000 }
+      await journal.append([note('', 1, restored)], [])
+      const all = (await second.readAll('stock/')) as PotEntry[]
+      const of = (id: string) => all.filter(({ streamId }) => streamId === `stock/${id}`)
+      expect(of('a')).toEqual([on('a', 1)])
+      expect(of('b')).toEqual([on('b', 1), on('b', 2), note('', 1, restored)])
+      expect(all).toHaveLength(4)
+      expect(await journal.readAll('swatch/')).toEqual([])
+    })
+
+    it('knows the pots whose draws are not worked out, until they are', async () => {
+      await journal.append([], [summary('1', { draws: null }), summary('2', { draws: [] })])
+      expect(await second.drawnFrom(null)).toEqual([summary('1', { draws: null })])
+      await journal.append([], [summary('1', { draws: [] })])
+      expect(await second.drawnFrom(null)).toEqual([])
+    })
+
+    it('finds the pots that drew from a bottle by what they drew last, not by what they drew once', async () => {
+      const draw = (itemId: string, amount = 5) => ({ itemId, atMs: 1, amount, unit: 'mL' as const })
+      const moss = summary('1', { draws: [draw('x'), draw('x', 7), draw('y')] })
+      await journal.append([], [moss, summary('2', { draws: [draw('y')] }), summary('3', { draws: [] })])
+      expect(await second.drawnFrom('x')).toEqual([moss])
+      expect((await journal.drawnFrom('y')).map(({ potId }) => potId)).toEqual(['1', '2'])
+      await journal.append([], [summary('1', { draws: [] })])
+      expect(await journal.drawnFrom('x')).toEqual([])
+      expect((await journal.live()).map(({ draws }) => draws?.length)).toEqual([0, 1, 0])
     })
 
     it('keeps the bytes of a picture with the entry that names it, and gives them back by their hash', async () => {

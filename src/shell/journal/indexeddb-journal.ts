@@ -1,11 +1,11 @@
 // The journal in IndexedDB: one record an entry, added and never overwritten, awaited to the end of a strict
 // transaction. Chrome is relaxed by default since version 121, so strict is asked for.
 import type { MediaBytes } from '../../core/pot/media.ts'
-import type { AppendFailure, JournalPort, PotEntry, PotSummary } from '../../session/ports.ts'
+import type { AppendFailure, JournalPort, PotSummary, StoredEntry } from '../../session/ports.ts'
 import { appendFailure } from './append-failure.ts'
 import { type Connection, ConnectionLost, type ConnectionOptions, openConnection } from './connection.ts'
 import { hashesIn, readMedia, readSizes, writeMedia } from './media-store.ts'
-import { ENTRIES, LIVE, MEDIA, STARTED, SUMMARIES } from './stores.ts'
+import { DRAWN, ENTRIES, LIVE, MEDIA, STARTED, SUMMARIES } from './stores.ts'
 import { inOrderOfWriting } from './writing-order.ts'
 
 export type IndexedDbJournal = JournalPort & { close(): void }
@@ -14,9 +14,12 @@ export function indexedDbJournal(name: string, options: ConnectionOptions = {}):
   const connection = openConnection(name, options)
   return {
     append: (entries, summaries, media = []) => append(connection, entries, summaries, media),
-    read: (streamId) => onceMore(() => readStream(connection, streamId)),
+    // [streamId, []] is above every writer: a list sorts after a text.
+    read: (streamId) => onceMore(() => readRange(connection, [streamId], [streamId, []])),
+    readAll: (prefix) => onceMore(() => readRange(connection, [prefix], [`${prefix}\uffff`])),
+    drawnFrom: (itemId) => onceMore(() => readBy(connection, DRAWN, itemId ?? UNKNOWN)),
     summaries: (fromMs, toMs, limit) => onceMore(() => readSummaries(connection, fromMs, toMs, limit ?? Infinity)),
-    live: () => onceMore(() => readLive(connection)),
+    live: () => onceMore(() => readBy(connection, LIVE)),
     media: (sha256) => onceMore(() => connection.run('readonly', [MEDIA], (read) => readMedia(read, sha256))),
     mediaSizes: () => onceMore(() => connection.run('readonly', [MEDIA], readSizes)),
     close: connection.close
@@ -25,7 +28,7 @@ export function indexedDbJournal(name: string, options: ConnectionOptions = {}):
 
 async function append(
   connection: Connection,
-  entries: PotEntry[],
+  entries: readonly StoredEntry[],
   summaries: PotSummary[],
   media: MediaBytes[]
 ): Promise<{ ok: true } | AppendFailure> {
@@ -48,11 +51,9 @@ async function append(
   }
 }
 
-function readStream(connection: Connection, streamId: string): Promise<unknown[]> {
+function readRange(connection: Connection, first: string[], last: unknown[]): Promise<unknown[]> {
   return connection.run('readonly', [ENTRIES], (transaction) => {
-    // [streamId, []] is above every writer: a list sorts after a text.
-    const range = IDBKeyRange.bound([streamId], [streamId, []])
-    const request = transaction.objectStore(ENTRIES).getAll(range)
+    const request = transaction.objectStore(ENTRIES).getAll(IDBKeyRange.bound(first, last))
     return () => inOrderOfWriting(request.result)
   })
 }
@@ -72,9 +73,10 @@ function readSummaries(connection: Connection, fromMs: number, toMs: number, lim
   })
 }
 
-function readLive(connection: Connection): Promise<PotSummary[]> {
+/** Those that an index holds, in the order of their start. */
+function readBy(connection: Connection, index: string, key?: string): Promise<PotSummary[]> {
   return connection.run('readonly', [SUMMARIES], (transaction) => {
-    const request = transaction.objectStore(SUMMARIES).index(LIVE).getAll()
+    const request = transaction.objectStore(SUMMARIES).index(index).getAll(key)
     return () => request.result.map(shown).sort((a, b) => a.startedAtMs - b.startedAtMs)
   })
 }
@@ -89,13 +91,18 @@ async function onceMore<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
-type Stored = PotSummary & { live?: 1 }
+/** Where the index has a pot whose draws are not worked out: no id is so short. */
+const UNKNOWN = '?'
+
+type Stored = PotSummary & { live?: 1; drawn?: string[] }
 
 function stored(summary: PotSummary): Stored {
   const live = summary.status === 'running' || summary.status === 'held'
-  return live ? { ...summary, live: 1 } : summary
+  // An index that takes a list leaves out what stands there twice.
+  const drawn = summary.draws ? summary.draws.map(({ itemId }) => itemId) : [UNKNOWN]
+  return { ...summary, drawn, ...(live ? { live: 1 } : {}) }
 }
 
-function shown({ live: _, ...summary }: Stored): PotSummary {
+function shown({ live: _, drawn: __, ...summary }: Stored): PotSummary {
   return summary
 }

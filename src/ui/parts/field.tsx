@@ -11,7 +11,7 @@ type TextFieldProps = Shared & {
   /** The whole value, when the field is left or Enter is pressed. */
   onDone?: () => void
   /** What keyboard a phone shows. */
-  kind?: 'text' | 'decimal' | 'numeric'
+  kind?: 'text' | 'decimal' | 'numeric' | 'date'
   lines?: number
   placeholder?: string
   suggestions?: readonly string[]
@@ -38,9 +38,9 @@ export function TextField(props: TextFieldProps): preact.JSX.Element {
     <Framed {...props} id={id}>
       {lines === undefined ? (
         <input
-          type="text"
+          type={props.kind === 'date' ? 'date' : 'text'}
           autocomplete="off"
-          inputMode={props.kind ?? 'text'}
+          inputMode={props.kind === 'date' ? undefined : (props.kind ?? 'text')}
           list={suggestions ? `${id}-list` : undefined}
           {...shared}
         />
