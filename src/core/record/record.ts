@@ -2,6 +2,7 @@
 // public/batch-record.schema.json describes it for those who read an export without the program.
 import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText } from '../pot/events.ts'
 import type { Amount, KnotShape, Programme, StepWord } from '../protocol/model.ts'
+import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 
 /** When something happened, who said so, and when it was written down. */
 export type Said = {
@@ -164,6 +165,8 @@ export type BatchRecord = {
   protocol: ProtocolText
   programme: Programme
   checks: Check[]
+  /** What was worked out before the start, where it was kept. */
+  numbers?: KeptNumbers
   steps: StepRecord[]
   amounts: AmountRecord[]
   readings: ReadingRecord[]

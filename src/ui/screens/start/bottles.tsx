@@ -1,7 +1,8 @@
 // What is really in the bottles: their strength decides how much goes in.
-import type { InputProblem, Material, Protocol } from '../../../core/protocol/model.ts'
+import type { AcidKind, InputProblem, Material, Protocol } from '../../../core/protocol/model.ts'
+import { acidOf } from '../../../core/protocol/numbers/acid-of.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
-import { TextField } from '../../parts/field.tsx'
+import { SelectField, TextField } from '../../parts/field.tsx'
 import type { BottleDraft, StartDraft } from '../../parts/start-draft.ts'
 import { problemAt } from './given.ts'
 
@@ -39,6 +40,12 @@ export function Bottles({ protocol, draft, change, problems }: Props): preact.JS
   )
 }
 
+const acidNames: Record<AcidKind, string> = {
+  acetic: 'Vinegar or acetic acid',
+  citric: 'Citric acid',
+  other: 'Another acid'
+}
+
 type BottleProps = {
   material: Material
   bottle: BottleDraft
@@ -48,6 +55,7 @@ type BottleProps = {
 
 function Bottle({ material, bottle, set, problems }: BottleProps): preact.JSX.Element {
   const { id, kind, label } = material
+  const told = acidOf(bottle.name, label, id)
   const at = (part: string): string | null => problemAt(problems, `materials.${id}.${part}`)
   // A mixed stock is as strong as what it is mixed from.
   const liquid = (kind === 'stock' || kind === 'acid' || kind === 'other') && !material.parts
@@ -83,6 +91,22 @@ function Bottle({ material, bottle, set, problems }: BottleProps): preact.JSX.El
           ]}
           value={bottle.basis}
           onChoose={(basis) => set({ basis: basis as BottleDraft['basis'] })}
+        />
+      ) : null}
+      {kind === 'acid' ? (
+        <SelectField
+          label={`Which acid is ${label}`}
+          options={[
+            { value: '', label: told ? `${acidNames[told]}, as its name says` : 'Not said' },
+            { value: 'acetic', label: 'Vinegar or acetic acid' },
+            { value: 'citric', label: 'Citric acid' },
+            { value: 'other', label: 'Another acid' }
+          ]}
+          hint={told || bottle.acid ? undefined : 'The estimated pH needs it.'}
+          value={bottle.acid ?? ''}
+          onChange={(acid) => set({ acid: acid === '' ? undefined : (acid as AcidKind) })}
+          id={`start-bottle-${id}-acid`}
+          problem={at('acid')}
         />
       ) : null}
       {liquid && bottle.basis === 'w/w' ? (

@@ -1,6 +1,7 @@
 // The form of one pot, from its name to Start.
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { InputProblem } from '../../../core/protocol/model.ts'
+import { keptOf } from '../../../core/protocol/numbers/kept.ts'
 import { cautionsBeforeStart } from '../../../core/safety/before-start.ts'
 import type { BookLine, Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { estimateWords } from '../../parts/estimate-words.ts'
@@ -14,11 +15,12 @@ import { BeforeHeat } from './before-heat.tsx'
 import { Bench } from './bench.tsx'
 import { Bottles } from './bottles.tsx'
 import { Cautions } from './cautions.tsx'
-import { fieldId } from './field-id.ts'
+import { fieldId, toField } from './field-id.ts'
 import { freeLetter, freshDraft } from './fresh-draft.ts'
 import { Goods } from './goods.tsx'
+import { TheNumbers } from './numbers.tsx'
 import { PotName } from './pot-name.tsx'
-import { workOut, workOutFree } from './programme.ts'
+import { numbersOfDraft, workOut, workOutFree } from './programme.ts'
 import { Questions } from './questions.tsx'
 import { shownToday } from './shown-today.ts'
 import { type Starting, useStarting } from './starting.ts'
@@ -33,13 +35,23 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
     () => draftOf(stored.id) ?? freshDraft(protocol, kitchen.pots.peek(), units)
   )
   const earlier = useEarlier(kitchen)
+  const { boilsAt } = kitchen.settings.value
   const worked = useMemo(
-    () => (free ? workOutFree(protocol, draft, units) : workOut(protocol, draft, units)),
-    [protocol, free, draft, units.mass, units.temperature, units.volume]
+    () => (free ? workOutFree(protocol, draft, units) : workOut(protocol, draft, units, boilsAt)),
+    [protocol, free, draft, units.mass, units.temperature, units.volume, boilsAt]
   )
   const { programme } = worked
+  const numbers = useMemo(
+    () => (programme && !free ? numbersOfDraft(protocol, draft, units, programme) : null),
+    [programme, free]
+  )
   const cautions = useMemo(() => (programme ? cautionsBeforeStart(programme) : []), [programme])
-  const starting = useStarting(kitchen, stored, { draft, worked, cautions })
+  const starting = useStarting(kitchen, stored, {
+    draft,
+    worked,
+    cautions,
+    numbers: numbers && keptOf(numbers, worked.inputs.boilC, units)
+  })
   const letter = freeLetter(kitchen.pots.value)
   const change = (change: Partial<StartDraft>): void => {
     const next = { ...draft, ...change }
@@ -57,6 +69,7 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
         <>
           <Questions protocol={protocol} units={units} {...parts} />
           <Bottles protocol={protocol} {...parts} />
+          <TheNumbers kitchen={kitchen} numbers={numbers} inputs={worked.inputs} units={units} {...parts} />
         </>
       )}
       {programme ? (
@@ -159,7 +172,7 @@ function ProblemList({ problems }: { problems: readonly InputProblem[] }): preac
               {id === null ? (
                 words
               ) : (
-                <button type="button" onClick={() => document.getElementById(id)?.focus()}>
+                <button type="button" onClick={() => toField(id)}>
                   {words}
                 </button>
               )}
