@@ -6,10 +6,12 @@ import type { Session } from '../session/types.ts'
 import { saveTextFile } from '../shell/files/files.ts'
 import { mediaLines } from '../shell/media/media-lines.ts'
 import type { Ownership } from '../shell/ownership/ownership.ts'
+import type { Tabs } from '../shell/ownership/tabs.ts'
 import type { ScreenLock } from '../shell/screen-lock/screen-lock.ts'
 import type { Player } from '../shell/sound/player.ts'
 import { storageNow } from '../shell/storage-persistence/persistence.ts'
 import type { Kitchen, Lamp, PotOnStove, Sent, Via } from '../ui/kitchen.ts'
+import type { KitchenShelf } from '../ui/shelf.ts'
 import { beforeTheHeat } from './before-the-heat.ts'
 import { type Commands, sayOf } from './commands.ts'
 import type { Extras } from './extras.ts'
@@ -38,6 +40,8 @@ export type KitchenParts = {
   route: Pick<Kitchen, 'route' | 'go'>
   updates: Updates
   newId: () => string
+  /** Left out: there is no shelf here. */
+  shelf?: ShelfHere
   rehearsal: boolean
   rehearse?: NonNullable<Kitchen['rehearse']>
 }
@@ -93,6 +97,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
       return speech === undefined ? false : speech.trySpeech(speech.example())
     },
     storage: () => storageNow(),
+    ...(parts.shelf ? { shelf: shelfOf(parts, view, parts.shelf) } : {}),
     book: (fromMs, toMs, limit) => parts.journal.summaries(fromMs, toMs, limit),
     async entries(potId) {
       const { entries, damaged } = readEntries(await parts.journal.read(`pot/${potId}`))
@@ -101,6 +106,25 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
     saveCalendar: async () => (await parts.extras.value?.calendar.saveCalendar()) ?? notYet,
     cancelCalendar: async () => (await parts.extras.value?.calendar.cancelCalendar()) ?? notYet,
     saveFile: saveTextFile
+  }
+}
+
+type ShelfHere = { writerId: string; tabs: () => Tabs }
+
+/** Made once, read anew whenever it is asked for. */
+function shelfOf({ clock, journal, newId, settings }: KitchenParts, { pots }: View, { writerId, tabs }: ShelfHere) {
+  let made: Promise<KitchenShelf> | null = null
+  return async (): Promise<KitchenShelf> => {
+    made ??= import('./shelf.ts').then(({ makeShelf }) =>
+      makeShelf({ clock, journal, ids: { newId, writerId }, pots, by: () => personOf(settings), tabs: tabs() })
+    )
+    // A file that did not come is asked for again.
+    made.catch(() => {
+      made = null
+    })
+    const shelf = await made
+    await shelf.again()
+    return shelf
   }
 }
 
@@ -190,12 +214,16 @@ function rescue(session: Session, nowMs: number): void {
   saveTextFile(`strandline-not-saved-${day}.jsonl`, 'application/jsonl', `${lines}\n`)
 }
 
+function personOf({ settings }: KeptSettings, via: Via = 'tap') {
+  return { kind: 'person', name: settings.value.dyer || null, via } as const
+}
+
 function commandsOf({
   commands,
   settings,
   clock
 }: KitchenParts): Pick<Kitchen, 'send' | 'sendAddedElsewhere' | 'start'> {
-  const by = (via: Via = 'tap') => ({ kind: 'person', name: settings.settings.value.dyer || null, via }) as const
+  const by = (via?: Via) => personOf(settings, via)
   return {
     send: (potId, command, { via, cueAtMs = null, ...options } = {}) => {
       const timed = cueAtMs === null ? {} : { agoMs: Math.max(0, clock.nowMs() - cueAtMs) }

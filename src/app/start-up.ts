@@ -97,6 +97,7 @@ export async function startUp(onPots: () => void): Promise<Started> {
     },
     headset: headsetOnStove(headset(), route.go),
     route,
+    shelf: { writerId, tabs: () => tabs(`${name}-shelf`) },
     updates: updates(appUpdates(() => !watched()))
   })
   // The desk's bench and the browser tests take hold of a rehearsal here; a real pot has no such handle.

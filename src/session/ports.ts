@@ -2,8 +2,12 @@
 import type { Entry } from '../core/pot/entry.ts'
 import type { PotEvent } from '../core/pot/events.ts'
 import type { MediaBytes } from '../core/pot/media.ts'
+import type { Draw } from '../core/shelf/draws.ts'
+import type { ShelfEvent } from '../core/shelf/events.ts'
 
 export type PotEntry = Entry<PotEvent>
+export type ShelfEntry = Entry<ShelfEvent>
+export type StoredEntry = PotEntry | ShelfEntry
 
 export type ClockPort = {
   /** Wall clock, UTC ms. */
@@ -33,6 +37,8 @@ export type PotSummary = {
   goodsMassG: number
   offProtocol: boolean
   entries: number
+  /** What it took off the shelf; lines from before there was one lack it. */
+  draws?: Draw[]
 }
 
 export type AppendFailure =
@@ -47,9 +53,17 @@ export type JournalPort = {
   /** Adds entries of one or several streams, their summaries, and the bytes of pictures and sound they name, in one strict
    * transaction; resolves when it is complete. Never overwrites an entry. Bytes that an entry lets go (MediaTrimmed) go
    * in the same transaction, unless another stream has named them too. */
-  append(entries: PotEntry[], summaries: PotSummary[], media?: MediaBytes[]): Promise<{ ok: true } | AppendFailure>
+  append(
+    entries: readonly StoredEntry[],
+    summaries: PotSummary[],
+    media?: MediaBytes[]
+  ): Promise<{ ok: true } | AppendFailure>
   /** All entries of a stream in the order of writing. Raw: what is stored, not yet checked. */
   read(streamId: string): Promise<unknown[]>
+  /** All streams whose id begins so ("stock/"), each as `read` gives it. */
+  streams(prefix: string): Promise<unknown[][]>
+  /** Summaries of the pots that drew from a thing on the shelf. */
+  drawnFrom(itemId: string): Promise<PotSummary[]>
   /** Summaries of pots that started in [fromMs, toMs), latest first. */
   summaries(fromMs: number, toMs: number, limit?: number): Promise<PotSummary[]>
   /** Summaries of the pots still running or held. */

@@ -1,10 +1,13 @@
 import type { PotState } from '../core/pot/state.ts'
-import type { PotSummary } from './ports.ts'
+import { drawsOf } from '../core/shelf/draws.ts'
+import type { PotEntry, PotSummary } from './ports.ts'
 
-/** The line a pot leaves for the Dye book; null for a pot that was not started. */
-export function summaryOf(streamId: string, state: PotState, entries: number): PotSummary | null {
+/** The line a pot leaves for the Dye book and the shelf, from its fold and its whole journal; null for a pot that was not
+ * started. */
+export function summaryOf(streamId: string, state: PotState, entries: readonly PotEntry[]): PotSummary | null {
   if (state.status === 'idle') return null
   const { pot, programme } = state
+  const draws = drawsOf(entries)
   return {
     streamId,
     potId: pot.potId,
@@ -17,6 +20,7 @@ export function summaryOf(streamId: string, state: PotState, entries: number): P
     status: state.status,
     goodsMassG: programme.goodsMassG,
     offProtocol: state.offProtocol.length > 0,
-    entries
+    entries: entries.length,
+    ...(draws.length > 0 ? { draws } : {})
   }
 }

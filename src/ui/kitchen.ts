@@ -12,6 +12,7 @@ import type { KeptNumbers } from '../core/protocol/numbers/kept.ts'
 import type { KitchenMedia } from './media.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
+import type { KitchenShelf } from './shelf.ts'
 import type { KitchenWriting } from './writing.ts'
 
 export type PotOnStove = { potId: string; state: PotState; alerts: Alert[]; readOnly: string | null }
@@ -209,6 +210,9 @@ export type Kitchen = KitchenWriting & {
   trySpeech(): Promise<boolean>
   /** What the browser says about keeping records, in words, and how much room they take; null where it does not say. */
   storage?(): Promise<{ kept: boolean; say: string; usedBytes: number | null; roomBytes: number | null }>
+
+  /** What stands on the shelf, as it is by now; loaded and read only then. Absent where there is none. */
+  shelf?(): Promise<KitchenShelf>
 
   book(fromMs: number, toMs: number, limit?: number): Promise<BookLine[]>
   entries(potId: string): Promise<{ entries: Entry<PotEvent>[]; damaged: { index: number; why: string }[] }>

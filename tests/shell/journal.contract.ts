@@ -60,6 +60,25 @@ export function journalContract(name: string, fresh: () => [JournalPort, Journal
       expect(await journal.summaries(5, 9)).toEqual([])
     })
 
+    it('gives all streams of one beginning, each in the order of writing, and no other', async () => {
+      const on = (id: string, seq: number) => note('', seq, { streamId: `stock/${id}` })
+      for (const entry of [on('b', 1), on('a', 1), on('b', 2), note('1', 1)]) await journal.append([entry], [])
+      await journal.append([note('', 1, { streamId: 'stocks' })], [])
+      expect(await second.streams('stock/')).toEqual([[on('a', 1)], [on('b', 1), on('b', 2)]])
+      expect(await journal.streams('swatch/')).toEqual([])
+    })
+
+    it('finds the pots that drew from a bottle by what they drew last, not by what they drew once', async () => {
+      const draw = (itemId: string, amount = 5) => ({ itemId, atMs: 1, amount, unit: 'mL' as const })
+      const moss = summary('1', { draws: [draw('x'), draw('x', 7), draw('y')] })
+      await journal.append([], [moss, summary('2', { draws: [draw('y')] }), summary('3')])
+      expect(await second.drawnFrom('x')).toEqual([moss])
+      expect((await journal.drawnFrom('y')).map(({ potId }) => potId)).toEqual(['1', '2'])
+      await journal.append([], [summary('1')])
+      expect(await journal.drawnFrom('x')).toEqual([])
+      expect(await journal.live()).toEqual([summary('1'), summary('2', { draws: [draw('y')] }), summary('3')])
+    })
+
     it('keeps the bytes of a picture with the entry that names it, and gives them back by their hash', async () => {
       const bytes = jpeg(1, 2, 3)
       expect(await journal.append([photo('1', 1, bytes)], [], [bytes])).toEqual({ ok: true })

@@ -105,3 +105,30 @@ describe('the journal in IndexedDB', () => {
     })
   })
 })
+
+describe('a database from before there was a shelf', () => {
+  it('opens as it was, and finds the draws that are written from then on', async () => {
+    const factory = new IDBFactory()
+    const request = factory.open('test', 2)
+    request.onupgradeneeded = () => {
+      for (const step of upgrades.slice(0, 2)) step(request.result, request.transaction as IDBTransaction)
+    }
+    await new Promise((resolve, reject) => {
+      request.onerror = reject
+      request.onsuccess = () => {
+        const write = request.result.transaction(['entries', 'summaries'], 'readwrite')
+        write.objectStore('entries').add(note('1', 1))
+        write.objectStore('summaries').put({ ...summary('1'), live: 1 })
+        write.oncomplete = resolve
+      }
+    })
+    request.result.close()
+    const journal = indexedDbJournal('test', { factory })
+    expect(await journal.read('pot/1')).toEqual([note('1', 1)])
+    expect(await journal.live()).toEqual([summary('1')])
+    expect(await journal.drawnFrom('x')).toEqual([])
+    const drew = summary('1', { draws: [{ itemId: 'x', atMs: 1, amount: 5, unit: 'mL' }] })
+    await journal.append([note('1', 2)], [drew])
+    expect(await journal.drawnFrom('x')).toEqual([drew])
+  })
+})

@@ -5,7 +5,7 @@ import type { PotEvent } from '../../src/core/pot/events.ts'
 import type { LiveState, PotState } from '../../src/core/pot/state.ts'
 import { sealEntry } from '../../src/core/pot/write-entry.ts'
 import { stepAt } from '../../src/core/protocol/tree.ts'
-import type { JournalPort, PotEntry } from '../../src/session/ports.ts'
+import type { JournalPort, PotEntry, PotSummary } from '../../src/session/ports.ts'
 import type { Rung } from '../../src/shell/rung.ts'
 import type { Kitchen, KitchenOptions } from './kitchen.ts'
 import type { Plant } from './plant.ts'
@@ -31,10 +31,16 @@ function appending(
   write: (
     honest: JournalPort,
     kitchen: Kitchen,
-    ...given: Parameters<JournalPort['append']>
+    entries: PotEntry[],
+    summaries: PotSummary[]
   ) => ReturnType<JournalPort['append']>
 ): PlantedBug['journal'] {
-  return (honest, kitchen) => ({ ...honest, append: (...given) => write(honest, kitchen, ...given) })
+  // Only pots write here.
+  const append =
+    (honest: JournalPort, kitchen: Kitchen): JournalPort['append'] =>
+    (entries, summaries) =>
+      write(honest, kitchen, entries as PotEntry[], summaries)
+  return (honest, kitchen) => ({ ...honest, append: append(honest, kitchen) })
 }
 
 /** Numbers the entries anew so that they go after whatever is there. */

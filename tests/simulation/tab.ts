@@ -76,6 +76,8 @@ export function openTab(name: string, ports: TabPorts): Tab {
     journal: {
       append: (entries, summaries, media) => guarded(() => journal.append(entries, summaries, media)),
       read: (streamId) => guarded(() => journal.read(streamId)),
+      streams: (prefix) => guarded(() => journal.streams(prefix)),
+      drawnFrom: (itemId) => guarded(() => journal.drawnFrom(itemId)),
       summaries: (fromMs, toMs, limit) => guarded(() => journal.summaries(fromMs, toMs, limit)),
       live: () => guarded(() => journal.live()),
       media: (sha256) => guarded(() => journal.media(sha256)),

@@ -12,7 +12,8 @@ const coreRooms: Record<string, string[]> = {
   protocol: ['quantity', 'chemistry'],
   safety: ['quantity', 'chemistry', 'protocol'],
   pot: ['quantity', 'chemistry', 'protocol', 'safety'],
-  record: ['quantity', 'chemistry', 'protocol', 'safety', 'pot', 'colour'],
+  shelf: ['quantity', 'chemistry', 'protocol', 'safety', 'pot'],
+  record: ['quantity', 'chemistry', 'protocol', 'safety', 'pot', 'shelf', 'colour'],
   spoken: ['quantity', 'chemistry', 'protocol', 'safety', 'pot'],
   calendar: ['quantity', 'protocol', 'pot', 'record']
 }
@@ -21,7 +22,7 @@ const rooms: Record<string, { rooms: string[]; packages: RegExp }> = {
   core: { rooms: [], packages: /^(zod|yaml|culori|date-fns)(\/|$)/ },
   session: { rooms: ['core'], packages: /^$/ },
   shell: { rooms: ['core'], packages: /^(idb-keyval|workbox-window|date-fns)(\/|$)/ },
-  ui: { rooms: ['core'], packages: /^(preact|@preact\/signals|date-fns|culori)(\/|$)/ },
+  ui: { rooms: ['core'], packages: /^(preact|@preact\/signals|date-fns|culori|uqr)(\/|$)/ },
   app: { rooms: ['core', 'session', 'shell', 'ui'], packages: /^(preact|@preact\/signals|virtual:protocols)(\/|$)/ },
   'service-worker': { rooms: [], packages: /^workbox-/ },
   desk: { rooms: ['core', 'session'], packages: /./ }

@@ -39,7 +39,8 @@ export type PotCommand =
   | { type: 'MarkLooked'; path: string }
   | { type: 'DoOnceMore'; path: string; reason: string }
   | { type: 'MoveDeadline'; path: string; dueAtMs: number; reason: string }
-  | { type: 'AddUnplanned'; amount: Amount; fromPotId?: string }
+  /** `itemId`: the bottle on the shelf it came out of. */
+  | { type: 'AddUnplanned'; amount: Amount; fromPotId?: string; itemId?: string }
   | { type: 'ReportAddedElsewhere'; path: string | null; amount: Amount; toPotId: string }
   | { type: 'TopUp'; volumeML: number; tempC: number | null; levelBefore: string | null; levelAfter: string | null }
   | { type: 'PutSkeinsIn'; tags: string[] }

@@ -24,6 +24,17 @@ export type PotIdentity = {
   parentBatchId: string | null
   bath: Bath
   by: string | null
+  /** What else on the shelf the pot uses; entries from before there was one lack it. */
+  uses?: Use[]
+}
+
+/** Yarn, water, a vessel or a burner of the shelf, as its label read when the pot was started. One of a kind at most. */
+export type Use = {
+  kind: 'yarn' | 'water' | 'pot' | 'burner'
+  itemId: string
+  name: string
+  lot: string
+  about: string
 }
 
 /** The exact text a pot runs, so that its record can be read for ever. */
@@ -120,7 +131,16 @@ export type PotEvent =
       why: DueMovedWhy
       reason: string | null
     }
-  | { type: 'Dosed'; path: string | null; of: string; planned: Amount | null; added: Amount; fromPotId: string | null }
+  /** `itemId`: the bottle on the shelf that an unplanned dose came out of, where it was told. */
+  | {
+      type: 'Dosed'
+      path: string | null
+      of: string
+      planned: Amount | null
+      added: Amount
+      fromPotId: string | null
+      itemId?: string
+    }
   | { type: 'DoseWentElsewhere'; path: string | null; of: string; amount: Amount; toPotId: string }
   | { type: 'Answered'; path: string; answer: Answer; inRange: boolean | null }
   | { type: 'TemperatureRead'; path: string | null; tempC: number; inRange: boolean | null }

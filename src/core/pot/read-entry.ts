@@ -12,17 +12,18 @@ export type Damaged = { index: number; why: string }
 
 /** `entries`: what could be read, in the order given. `damaged`: which of the given could not, counted from 0, and why.
  * `unknown`: a newer version or an event this version has no word for; those entries are left out too. */
-export type ReadEntries = { entries: Entry<PotEvent>[]; damaged: Damaged[]; unknown: boolean }
+export type ReadEntries<E = PotEvent> = { entries: Entry<E>[]; damaged: Damaged[]; unknown: boolean }
 
 /** Reads the raw entries of one stream in the order of writing. `sums` false: the checksums are taken for right, which
- * saves three quarters of the time; whoever leaves them out looks at them later. */
-export function readEntries(raw: readonly unknown[], sums = true): ReadEntries {
-  const read: ReadEntries = { entries: [], damaged: [], unknown: false }
+ * saves three quarters of the time; whoever leaves them out looks at them later. `known`: has this version a word for an
+ * event of such a stream? */
+export function readEntries<E = PotEvent>(raw: readonly unknown[], sums = true, known = isKnownEvent): ReadEntries<E> {
+  const read: ReadEntries<E> = { entries: [], damaged: [], unknown: false }
   const lastSeq = new Map<string, number>()
   raw.forEach((stored, index) => {
     const order = outOfOrder(stored, lastSeq)
     if (order !== null) read.damaged.push({ index, why: order.why })
-    const one = readOne(stored, sums)
+    const one = readOne<E>(stored, sums, known)
     if (one.kind === 'unknown') read.unknown = true
     if (one.kind === 'damaged') read.damaged.push({ index, why: one.why })
     if (one.kind === 'read' && !order?.again) read.entries.push(one.entry)
@@ -30,9 +31,9 @@ export function readEntries(raw: readonly unknown[], sums = true): ReadEntries {
   return read
 }
 
-type One = { kind: 'read'; entry: Entry<PotEvent> } | { kind: 'damaged'; why: string } | { kind: 'unknown' }
+type One<E> = { kind: 'read'; entry: Entry<E> } | { kind: 'damaged'; why: string } | { kind: 'unknown' }
 
-function readOne(stored: unknown, sums: boolean): One {
+function readOne<E>(stored: unknown, sums: boolean, known: (type: string) => boolean): One<E> {
   if (!isRecord(stored)) return { kind: 'damaged', why: 'not an entry' }
   const { v } = stored
   if (typeof v !== 'number' || !Number.isInteger(v) || v < 1) return { kind: 'damaged', why: 'no version' }
@@ -42,8 +43,8 @@ function readOne(stored: unknown, sums: boolean): One {
   const today = v === ENTRY_VERSION ? stored : upgradeEntry(stored)
   const wrong = today === null ? 'could not be brought up to date' : wrongField(today)
   if (today === null || wrong !== null) return { kind: 'damaged', why: wrong ?? '' }
-  if (!isKnownEvent((today.event as { type: string }).type)) return { kind: 'unknown' }
-  const entry = today as unknown as Entry<PotEvent>
+  if (!known((today.event as { type: string }).type)) return { kind: 'unknown' }
+  const entry = today as unknown as Entry<E>
   return { kind: 'read', entry: today === stored ? entry : sealEntry(open(entry)) }
 }
 
@@ -59,7 +60,7 @@ function checksumHolds(stored: Record<string, unknown>): boolean {
   return crc32(JSON.stringify(sorted(rest))) === crc
 }
 
-function open(entry: Entry<PotEvent>): Omit<Entry<PotEvent>, 'crc'> {
+function open<E>(entry: Entry<E>): Omit<Entry<E>, 'crc'> {
   const { crc: _, ...rest } = entry
   return rest
 }

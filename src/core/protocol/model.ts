@@ -87,6 +87,10 @@ export type KnotShape = 'drop' | 'band' | 'ring' | 'bar' | 'wave' | 'dot'
 /** What must be recorded to close a step. */
 export type RecordItem = 'temperature' | 'ph' | 'level' | 'residue' | 'photo' | 'note' | 'wet mass' | 'dry mass'
 
+/** What bottles a dose comes out of: so much of each material for each mL (or g) of the dose. Written where a material
+ * stands on the shelf. */
+export type DoseFrom = { material: string; each: number }
+
 export type Step = {
   node: 'step'
   id: string
@@ -111,7 +115,7 @@ export type Step = {
   marks: string[]
   wait: Wait | null
   ramp: Ramp | null
-  dose: { amount: Amount; cup: string | null; setOutId: string } | null
+  dose: { amount: Amount; cup: string | null; setOutId: string; from?: DoseFrom[] } | null
   question: Question | null
   /** What to hold while the step runs. */
   setPoint: SetPoint | null
@@ -289,6 +293,21 @@ export type Protocol = {
   gaps: Gap[]
 }
 
+/** A thing on the shelf that serves a material, as its label read when the pot was started: the record must read for ever,
+ * whatever becomes of the bottle. */
+export type Bottle = {
+  itemId: string
+  /** It gives so much, mL or g, and the next in the list goes on; null: it gives all the rest. */
+  upTo: number | null
+  name: string
+  lot: string
+  percent: number | null
+  basis: 'w/v' | 'w/w'
+  densityGPerML: number | null
+  /** The day it was made, "2031-06-14"; null: not known, or bought as it is. */
+  madeOn: string | null
+}
+
 /** What the dyer gives when a pot is started. */
 export type ProgrammeInputs = {
   skeins: { tag: string; massG: number }[]
@@ -304,6 +323,8 @@ export type ProgrammeInputs = {
       densityGPerML: number | null
       /** Which acid it is; left out: its name may tell. */
       acid?: AcidKind
+      /** What on the shelf serves it, in the order it is used up. */
+      shelf?: Bottle[]
     }
   >
   roomC: number | null

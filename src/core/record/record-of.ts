@@ -13,6 +13,7 @@ import { planOf } from './plan.ts'
 import { cautionsOf, judgementsOf, notesOf, readingsOf } from './readings.ts'
 import type { BatchRecord, CorrectionRecord, JournalLine, WithdrawnRecord } from './record.ts'
 import { saidOf } from './said.ts'
+import { bottlesOf } from './shelf.ts'
 import { stepRecords } from './steps.ts'
 
 type PotEntry = Entry<PotEvent>
@@ -52,6 +53,10 @@ export function recordOf(entries: readonly PotEntry[], options: RecordOptions = 
     ...(started.numbers && { numbers: started.numbers }),
     steps,
     amounts: amountRecords(stand, programme, steps, ended, dyer),
+    shelf: {
+      bottles: bottlesOf(entries, programme, state.startedAtMs, first.tzOffsetMin),
+      uses: started.pot.uses ?? []
+    },
     readings: readingsOf(heard, programme, units),
     judgements: judgementsOf(heard),
     notes: notesOf(heard),

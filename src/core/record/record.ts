@@ -1,7 +1,7 @@
 // A batch record: the journal of a pot read as a document, in the manner of a batch record. JSON-native throughout;
 // public/batch-record.schema.json describes it for those who read an export without the program.
-import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText } from '../pot/events.ts'
-import type { Amount, KnotShape, Programme, StepWord } from '../protocol/model.ts'
+import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText, Use } from '../pot/events.ts'
+import type { Amount, Bottle, KnotShape, Programme, StepWord } from '../protocol/model.ts'
 import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 
 /** When something happened, who said so, and when it was written down. */
@@ -59,6 +59,17 @@ export type AmountRecord = {
   offPercent: number | null
   otherPotId: string | null
   said: Said | null
+}
+
+/** A bottle of the shelf as its label read at the start, and what the batch drew of it. */
+export type BottleRecord = Omit<Bottle, 'upTo'> & {
+  drawn: number
+  /** Of what was drawn; null: nothing was. */
+  unit: Amount['unit'] | null
+  /** When it was first drawn from; null: not at all. */
+  usedAtMs: number | null
+  /** Days from the day it was made to its first use (not used: to the start); null: nobody knows when it was made. */
+  ageDays: number | null
 }
 
 export type ReadingRecord = {
@@ -169,6 +180,8 @@ export type BatchRecord = {
   numbers?: KeptNumbers
   steps: StepRecord[]
   amounts: AmountRecord[]
+  /** What came off the shelf; empty where nothing did. */
+  shelf: { bottles: BottleRecord[]; uses: Use[] }
   readings: ReadingRecord[]
   judgements: JudgementRecord[]
   notes: NoteRecord[]

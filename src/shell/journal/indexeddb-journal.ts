@@ -1,12 +1,12 @@
 // The journal in IndexedDB: one record an entry, added and never overwritten, awaited to the end of a strict
 // transaction. Chrome is relaxed by default since version 121, so strict is asked for.
 import type { MediaBytes } from '../../core/pot/media.ts'
-import type { AppendFailure, JournalPort, PotEntry, PotSummary } from '../../session/ports.ts'
+import type { AppendFailure, JournalPort, PotSummary, StoredEntry } from '../../session/ports.ts'
 import { appendFailure } from './append-failure.ts'
 import { type Connection, ConnectionLost, type ConnectionOptions, openConnection } from './connection.ts'
 import { hashesIn, readMedia, readSizes, writeMedia } from './media-store.ts'
-import { ENTRIES, LIVE, MEDIA, STARTED, SUMMARIES } from './stores.ts'
-import { inOrderOfWriting } from './writing-order.ts'
+import { DRAWN, ENTRIES, LIVE, MEDIA, STARTED, SUMMARIES } from './stores.ts'
+import { byStream, inOrderOfWriting } from './writing-order.ts'
 
 export type IndexedDbJournal = JournalPort & { close(): void }
 
@@ -14,7 +14,10 @@ export function indexedDbJournal(name: string, options: ConnectionOptions = {}):
   const connection = openConnection(name, options)
   return {
     append: (entries, summaries, media = []) => append(connection, entries, summaries, media),
-    read: (streamId) => onceMore(() => readStream(connection, streamId)),
+    read: async (streamId) => inOrderOfWriting(await readRange(connection, [streamId], [streamId, []])),
+    // What begins so lies before what begins with the next higher sign.
+    streams: async (prefix) => byStream(await readRange(connection, [prefix], [`${prefix}\uffff`])),
+    drawnFrom: (itemId) => onceMore(() => readDrawn(connection, itemId)),
     summaries: (fromMs, toMs, limit) => onceMore(() => readSummaries(connection, fromMs, toMs, limit ?? Infinity)),
     live: () => onceMore(() => readLive(connection)),
     media: (sha256) => onceMore(() => connection.run('readonly', [MEDIA], (read) => readMedia(read, sha256))),
@@ -25,7 +28,7 @@ export function indexedDbJournal(name: string, options: ConnectionOptions = {}):
 
 async function append(
   connection: Connection,
-  entries: PotEntry[],
+  entries: readonly StoredEntry[],
   summaries: PotSummary[],
   media: MediaBytes[]
 ): Promise<{ ok: true } | AppendFailure> {
@@ -48,12 +51,20 @@ async function append(
   }
 }
 
-function readStream(connection: Connection, streamId: string): Promise<unknown[]> {
-  return connection.run('readonly', [ENTRIES], (transaction) => {
-    // [streamId, []] is above every writer: a list sorts after a text.
-    const range = IDBKeyRange.bound([streamId], [streamId, []])
-    const request = transaction.objectStore(ENTRIES).getAll(range)
-    return () => inOrderOfWriting(request.result)
+/** Entries by key from the first to the last; [streamId, []] is above every writer: a list sorts after a text. */
+function readRange(connection: Connection, first: string[], last: unknown[]): Promise<unknown[]> {
+  return onceMore(() =>
+    connection.run('readonly', [ENTRIES], (transaction) => {
+      const request = transaction.objectStore(ENTRIES).getAll(IDBKeyRange.bound(first, last))
+      return () => request.result
+    })
+  )
+}
+
+function readDrawn(connection: Connection, itemId: string): Promise<PotSummary[]> {
+  return connection.run('readonly', [SUMMARIES], (transaction) => {
+    const request = transaction.objectStore(SUMMARIES).index(DRAWN).getAll(itemId)
+    return () => request.result.map(shown)
   })
 }
 
@@ -89,13 +100,14 @@ async function onceMore<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
-type Stored = PotSummary & { live?: 1 }
+type Stored = PotSummary & { live?: 1; drawn?: string[] }
 
 function stored(summary: PotSummary): Stored {
   const live = summary.status === 'running' || summary.status === 'held'
-  return live ? { ...summary, live: 1 } : summary
+  const drawn = [...new Set(summary.draws?.map(({ itemId }) => itemId))]
+  return { ...summary, ...(live ? { live: 1 } : {}), ...(drawn.length > 0 ? { drawn } : {}) }
 }
 
-function shown({ live: _, ...summary }: Stored): PotSummary {
+function shown({ live: _, drawn: __, ...summary }: Stored): PotSummary {
   return summary
 }

@@ -1,6 +1,6 @@
 // Pictures and sound, keyed by the SHA-256 of their bytes, in the same transactions as the entries that name them.
 import type { MediaBytes } from '../../core/pot/media.ts'
-import type { MediaSizes, PotEntry } from '../../session/ports.ts'
+import type { MediaSizes, StoredEntry } from '../../session/ports.ts'
 import { MEDIA, SIZES } from './stores.ts'
 
 /** `streamIds`: the records that name these bytes. Two pots may keep the same picture; letting it go in one must not take
@@ -10,7 +10,7 @@ export type StoredMedia = MediaBytes & { size: number; storedAtMs: number; strea
 type Named = { streamId: string; sha256: string; recordedAtMs: number }
 
 /** What of each entry names or lets go bytes. */
-export function namedIn(entries: readonly PotEntry[]): { kept: Named[]; gone: Named[] } {
+export function namedIn(entries: readonly StoredEntry[]): { kept: Named[]; gone: Named[] } {
   const kept: Named[] = []
   const gone: Named[] = []
   for (const { streamId, recordedAtMs, event } of entries) {
@@ -25,7 +25,7 @@ export function namedIn(entries: readonly PotEntry[]): { kept: Named[]; gone: Na
 export function mediaAfter(
   before: StoredMedia | null,
   sha256: string,
-  entries: readonly PotEntry[],
+  entries: readonly StoredEntry[],
   media: readonly MediaBytes[]
 ): StoredMedia | null {
   const { kept, gone } = namedIn(entries)
@@ -42,12 +42,12 @@ export function mediaAfter(
 }
 
 /** Every hash that these entries name or let go. */
-export function hashesIn(entries: readonly PotEntry[]): string[] {
+export function hashesIn(entries: readonly StoredEntry[]): string[] {
   const { kept, gone } = namedIn(entries)
   return [...new Set([...kept, ...gone].map(({ sha256 }) => sha256))]
 }
 
-export function writeMedia(transaction: IDBTransaction, entries: PotEntry[], media: MediaBytes[]): void {
+export function writeMedia(transaction: IDBTransaction, entries: readonly StoredEntry[], media: MediaBytes[]): void {
   const store = transaction.objectStore(MEDIA)
   for (const sha256 of hashesIn(entries)) {
     const request = store.get(sha256)

@@ -1,6 +1,6 @@
 // The journal in memory, with faults to order: for tests, the simulation and the desk. Same contract as IndexedDB.
 import type { MediaBytes } from '../../core/pot/media.ts'
-import type { AppendFailure, JournalPort, PotEntry, PotSummary } from '../../session/ports.ts'
+import type { AppendFailure, JournalPort, PotSummary, StoredEntry } from '../../session/ports.ts'
 import { addSize, hashesIn, mediaAfter, noMedia, type StoredMedia, shownMedia } from './media-store.ts'
 
 /** What is to happen to the next writes. 'crash-before' and 'crash-after' never answer: the page died between the tap
@@ -63,6 +63,18 @@ export function memoryJournal(options: MemoryJournalOptions = {}): MemoryJournal
       return fault === 'crash-after' ? never() : answer
     },
     read: (streamId) => read(() => streamOf(store, streamId)),
+    streams: (prefix) =>
+      read(() => {
+        const ids = [...store.entries.values()].map((entry) => (entry as StoredEntry).streamId)
+        const wanted = [...new Set(ids)].filter((streamId) => streamId.startsWith(prefix)).sort()
+        return wanted.map((streamId) => streamOf(store, streamId))
+      }),
+    drawnFrom: (itemId) =>
+      read(() =>
+        [...store.summaries.values()]
+          .filter(({ draws }) => draws?.some((draw) => draw.itemId === itemId))
+          .map((summary) => structuredClone(summary))
+      ),
     summaries: (fromMs, toMs, limit = Infinity) =>
       read(() =>
         [...store.summaries.values()]
@@ -90,7 +102,7 @@ export function memoryJournal(options: MemoryJournalOptions = {}): MemoryJournal
 
 function write(
   store: MemoryStore,
-  entries: PotEntry[],
+  entries: readonly StoredEntry[],
   summaries: PotSummary[],
   media: MediaBytes[]
 ): { ok: true } | AppendFailure {
@@ -112,7 +124,7 @@ function write(
 function streamOf(store: MemoryStore, streamId: string): unknown[] {
   const found: unknown[] = []
   for (const entry of store.entries.values()) {
-    if ((entry as PotEntry).streamId === streamId) found.push(structuredClone(entry))
+    if ((entry as StoredEntry).streamId === streamId) found.push(structuredClone(entry))
   }
   return found
 }

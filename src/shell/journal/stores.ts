@@ -7,6 +7,7 @@ export const STARTED = 'started'
 export const LIVE = 'live'
 export const MEDIA = 'media'
 export const SIZES = 'sizes'
+export const DRAWN = 'drawn'
 
 export const upgrades: readonly ((database: IDBDatabase, transaction: IDBTransaction) => void)[] = [
   (database) => {
@@ -21,6 +22,10 @@ export const upgrades: readonly ((database: IDBDatabase, transaction: IDBTransac
     const media = database.createObjectStore(MEDIA, { keyPath: 'sha256' })
     // The sizes are told from the index alone: reading the pictures to count them would take as long as they are large.
     media.createIndex(SIZES, ['mime', 'size'])
+  },
+  (_, transaction) => {
+    // One place for each thing of the shelf that a pot drew from. No pot from before there was a shelf drew from it.
+    transaction.objectStore(SUMMARIES).createIndex(DRAWN, 'drawn', { multiEntry: true })
   }
 ]
 

@@ -21,3 +21,13 @@ export function inOrderOfWriting(byKey: unknown[]): unknown[] {
   }
   return order
 }
+
+/** The entries of several streams, each stream apart and in the order of writing. */
+export function byStream(entries: unknown[]): unknown[][] {
+  const streams = new Map<string, unknown[]>()
+  for (const entry of entries) {
+    const { streamId } = entry as { streamId: string }
+    streams.set(streamId, [...(streams.get(streamId) ?? []), entry])
+  }
+  return [...streams.values()].map(inOrderOfWriting)
+}

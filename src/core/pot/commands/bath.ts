@@ -4,11 +4,12 @@ import { refuse, type Telling } from '../tell.ts'
 
 type Of<T extends PotCommand['type']> = Extract<PotCommand, { type: T }>
 
-export function addUnplanned(t: Telling, { amount, fromPotId }: Of<'AddUnplanned'>): Refusal | null {
+export function addUnplanned(t: Telling, { amount, fromPotId, itemId }: Of<'AddUnplanned'>): Refusal | null {
   const bad = badAmount(amount.value)
   if (bad) return bad
   const { of } = amount
-  t.tell({ type: 'Dosed', path: null, of, planned: null, added: amount, fromPotId: fromPotId ?? null })
+  const bottle = itemId === undefined ? {} : { itemId }
+  t.tell({ type: 'Dosed', path: null, of, planned: null, added: amount, fromPotId: fromPotId ?? null, ...bottle })
   return null
 }
 

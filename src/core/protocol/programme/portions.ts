@@ -1,7 +1,7 @@
 // Every dose of a programme as a portion to set out: its amount, its cup, and the step it belongs to.
 import { liquorML, partOfWhole } from '../../chemistry/amounts/formulas.ts'
 import type { DoseDraft } from '../draft.ts'
-import type { Amount, InputProblem, SetOut, Step } from '../model.ts'
+import type { Amount, DoseFrom, InputProblem, SetOut, Step } from '../model.ts'
 import { water } from '../reading.ts'
 import { capital } from '../words.ts'
 import { type Basis, partOf, potLiquorML, roundDose, type Worked, wholeOf, workOut } from './amounts.ts'
@@ -43,7 +43,7 @@ export function setOutOf(
   return list
 }
 
-const plainWater: Stuff = { ...water, name: 'water', gPerML: 1, strengthShown: null }
+const plainWater: Stuff = { ...water, name: 'water', gPerML: 1, strengthShown: null, onShelf: false }
 
 /** Liquor of the pot, and of each vessel with goods of its own. */
 export function liquorsOf(portions: Portion[], setting: Setting, ratio: number | null): Liquors {
@@ -97,7 +97,7 @@ function materialSetOut(
     const value = rounded[i] ?? one.value
     const amount: Amount = { value, unit: one.unit, of: stuff.name, asEntered: portion.dose.amount.asEntered }
     const id = portions.length > 1 ? `${stuff.id}-${i + 1}` : stuff.id
-    portion.step.dose = { amount, cup, setOutId: id }
+    portion.step.dose = { amount, cup, setOutId: id, ...fromShelf(stuff, setting) }
     nameStep(portion, stuff, no, counted)
     return {
       id,
@@ -178,6 +178,19 @@ function nameStep(portion: Portion, stuff: Stuff, no: number, of: number): void 
   const name = `${capital(stuff.label)} ${no}`
   if (!portion.ownCall) portion.step.call = `${name} in`
   if (!portion.ownKnot) portion.step.knot = name
+}
+
+/** What bottles a dose comes out of, where one of them stands on the shelf. A mix is drawn from what it is mixed from. */
+function fromShelf({ id, parts, gPerML }: Stuff, { stuff }: Setting): { from?: DoseFrom[] } {
+  const all = parts?.reduce((sum, one) => sum + one.parts, 0) ?? 0
+  const from: DoseFrom[] =
+    parts && gPerML !== null
+      ? parts.map((one) => {
+          const each = partOfWhole(gPerML, one.parts, all) / (stuff.get(one.id)?.gPerML ?? 1)
+          return { material: one.id, each }
+        })
+      : [{ material: id, each: 1 }]
+  return from.some(({ material }) => stuff.get(material)?.onShelf) ? { from } : {}
 }
 
 /** A mixed stock is mixed from its parts first. */

@@ -13,6 +13,8 @@ export type Stuff = Material & {
   /** Grams of the active substance in a millilitre; null: not known, or weighed as it is. */
   gPerML: number | null
   strengthShown: string | null
+  /** It comes out of a bottle on the shelf. */
+  onShelf: boolean
 }
 
 export type Setting = {
@@ -116,7 +118,18 @@ function stuffOf(material: Material, bottle: Bottle | undefined, say: Say): Stuf
   const basis = own ? bottle.basis : (material.basis ?? 'w/v')
   const density = own ? bottle.densityGPerML : (material.densityGPerML ?? null)
   const name = bottle && bottle.name.trim() !== '' ? bottle.name.trim() : material.label
-  const stuff: Stuff = { ...material, percent, name, gPerML: null, strengthShown: null }
+  const onShelf = (bottle?.shelf?.length ?? 0) > 0
+  // A mix that stands mixed on the shelf is as strong as its label says and is mixed of nothing now.
+  const { parts, ...unmixed } = material
+  const stuff: Stuff = {
+    ...unmixed,
+    ...(parts && !onShelf ? { parts } : {}),
+    percent,
+    name,
+    gPerML: null,
+    strengthShown: null,
+    onShelf
+  }
   if (percent === null) return stuff
   const wrong = strengthProblem(name, { percent, basis, densityGPerML: density })
   if (wrong) {

@@ -1,0 +1,43 @@
+import type { CommandHeader } from '../core/pot/commands.ts'
+import { ENTRY_VERSION, type Entry } from '../core/pot/entry.ts'
+import { sealEntry } from '../core/pot/write-entry.ts'
+import type { ClockPort, IdPort } from './ports.ts'
+
+export type Writing = { clock: ClockPort; ids: IdPort; recordedAtMs: number }
+
+/** The decided events of one stream as sealed entries that go after those it has. */
+export function sealAll<E>(
+  streamId: string,
+  before: readonly Entry<unknown>[],
+  events: readonly E[],
+  header: CommandHeader,
+  { clock, ids: { writerId }, recordedAtMs }: Writing
+): Entry<E>[] {
+  let seq = lastSeqOf(before, writerId)
+  const last = before.at(-1)
+  let after = last === undefined ? null : { writerId: last.writerId, seq: last.seq }
+  return events.map((event) => {
+    seq += 1
+    const entry = sealEntry<E>({
+      v: ENTRY_VERSION,
+      streamId,
+      writerId,
+      seq,
+      after,
+      commandId: header.commandId,
+      atMs: header.atMs,
+      recordedAtMs,
+      bootId: clock.bootId,
+      monoMs: clock.monoMs(),
+      tzOffsetMin: clock.tzOffsetMin(recordedAtMs),
+      by: header.by,
+      event
+    })
+    after = { writerId, seq }
+    return entry
+  })
+}
+
+function lastSeqOf(entries: readonly Entry<unknown>[], writerId: string): number {
+  return entries.findLast((entry) => entry.writerId === writerId)?.seq ?? 0
+}
