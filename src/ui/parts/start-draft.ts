@@ -1,6 +1,6 @@
 // What a dyer has typed for a pot that is not started yet. It outlives a change of screen and a reload of the tab; the
 // Dye book fills one in for the same pot again.
-import type { Skein } from '../../core/pot/events.ts'
+import type { Skein, Use } from '../../core/pot/events.ts'
 import type { AcidKind, Carries, Programme } from '../../core/protocol/model.ts'
 import { showNumber } from '../../core/quantity/index.ts'
 import type { StoredProtocol } from '../kitchen.ts'
@@ -15,6 +15,8 @@ export type BottleDraft = {
   density: string
   /** Which acid it is; left out: its name may tell. */
   acid?: AcidKind | undefined
+  /** The bottles on the shelf that serve it, in their order; none: what is typed here stands. */
+  shelf?: string[]
 }
 
 export type StartDraft = {
@@ -42,6 +44,8 @@ export type StartDraft = {
   countAll?: boolean
   keptML?: number | undefined
   lengthen?: boolean
+  /** Yarn, water, vessel and burner of the shelf, by their ids. */
+  uses?: { [K in Use['kind']]?: string | undefined }
   /** The pot this is the same again as. */
   earlier?: { name: string; goodsG: number; liquorML: number | null }
 }
@@ -78,7 +82,14 @@ export function dropDraft(protocolId: string): void {
   }
 }
 
-export type EarlierPot = { colourway: string; colour: string; burner: string; fibre: string; skeins: readonly Skein[] }
+export type EarlierPot = {
+  colourway: string
+  colour: string
+  burner: string
+  fibre: string
+  skeins: readonly Skein[]
+  uses?: readonly Use[]
+}
 
 /** The form of a pot that was run, for the same again. Cups are set out anew, and the burner is chosen anew where
  * another pot stands. */
@@ -93,7 +104,8 @@ export function draftFrom(pot: EarlierPot, programme: Programme): StartDraft {
       percent: bottle.percent === null ? '' : showNumber(bottle.percent, 3),
       basis: bottle.basis,
       density: bottle.densityGPerML === null ? '' : showNumber(bottle.densityGPerML, 3),
-      ...(bottle.acid && { acid: bottle.acid })
+      ...(bottle.acid && { acid: bottle.acid }),
+      ...(bottle.shelf && { shelf: bottle.shelf.map(({ itemId }) => itemId) })
     }
   ])
   return {
@@ -111,7 +123,8 @@ export function draftFrom(pot: EarlierPot, programme: Programme): StartDraft {
     setOut: [],
     bathOf: '',
     yarnOf: '',
-    ...numbersFrom(programme, pot.colourway)
+    ...numbersFrom(programme, pot.colourway),
+    uses: Object.fromEntries((pot.uses ?? []).map(({ kind, itemId }) => [kind, itemId]))
   }
 }
 

@@ -206,6 +206,15 @@ function partsOfMix(list: SetOut[], pairs: Pair[], stuff: Stuff, setting: Settin
     const amount: Amount = { value: roundDose(value, 'mL'), unit: 'mL', of: part.name, asEntered: `${parts} parts` }
     const label = `${part.label} for ${stuff.label}`
     const paths = list.flatMap((one) => one.paths)
-    return { id: `${stuff.id}-of-${id}`, label, amount, sum, kind: part.kind, percent: part.percent, paths }
+    return {
+      id: `${stuff.id}-of-${id}`,
+      label,
+      amount,
+      sum,
+      kind: part.kind,
+      percent: part.percent,
+      paths,
+      material: id
+    }
   })
 }

@@ -7,7 +7,9 @@ import type { Kitchen } from '../../kitchen.ts'
 import { SelectField, TextField } from '../../parts/field.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import type { StartDraft } from '../../parts/start-draft.ts'
+import type { OnShelf } from '../../shelf.ts'
 import { problemAt } from './given.ts'
+import { UseChoice } from './use-choice.tsx'
 
 type Props = {
   kitchen: Kitchen
@@ -17,13 +19,21 @@ type Props = {
   units: Units
 }
 
-export function CountsOn({ kitchen, draft, change, problems, units }: Props): preact.JSX.Element {
+type Seen = { things: readonly OnShelf[] }
+
+export function CountsOn({ kitchen, draft, change, problems, units, things }: Props & Seen): preact.JSX.Element {
   const fields = ['potML', 'boilC', 'alkalinity', 'carries']
   const wrong = problems.some((problem) => fields.includes(problem.field))
   return (
     <details class="start-counts-on" open={wrong || undefined}>
       <summary>Pot, water and the boil here</summary>
       <div class="start-grid">
+        <UseChoice
+          kind="pot"
+          label="Pot from the shelf"
+          none="Not on the shelf"
+          {...{ things, draft, change, units }}
+        />
         <TextField
           label="The pot holds"
           unit={/[a-z]/i.test(draft.pot ?? '') ? undefined : 'L'}
@@ -35,6 +45,12 @@ export function CountsOn({ kitchen, draft, change, problems, units }: Props): pr
           problem={problemAt(problems, 'potML')}
         />
         <Boil kitchen={kitchen} draft={draft} change={change} problems={problems} units={units} />
+        <UseChoice
+          kind="water"
+          label="Water from the shelf"
+          none="Not on the shelf"
+          {...{ things, draft, change, units }}
+        />
         <TextField
           label="Alkalinity of the water"
           unit="mg/L"

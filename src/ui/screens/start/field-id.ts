@@ -8,6 +8,8 @@ export function fieldId(field: string): string | null {
   if (skein) return `start-${skein[2]}-${skein[1]}`
   const bottle = /^materials\.(.+)\.(name|percent|density|acid)$/.exec(field)
   if (bottle) return `start-bottle-${bottle[1]}-${bottle[2]}`
+  const shelf = /^materials\.(.+)\.shelf$/.exec(field)
+  if (shelf) return `start-bottle-${shelf[1]}-shelf-0`
   const value = /^values\.(.+)$/.exec(field)
   if (value) return `start-value-${value[1]}`
   return own[field] ?? null

@@ -13,10 +13,18 @@ import {
 } from '../../../core/quantity/index.ts'
 import type { BottleDraft, StartDraft } from '../../parts/start-draft.ts'
 
+/** What bottles of the shelf say of a material, by its id; those of the others are typed. */
+export type FromShelf = ProgrammeInputs['materials']
 export type Given = { inputs: ProgrammeInputs; problems: InputProblem[] }
 
 /** Reads the form. `keptBoil`: where water boils in this kitchen, as the settings have it, for a form that says nothing. What can't be read stands among the problems, all of them at once; `inputs` then holds the rest. */
-export function givenOf(protocol: Protocol, draft: StartDraft, units: Units, keptBoil = ''): Given {
+export function givenOf(
+  protocol: Protocol,
+  draft: StartDraft,
+  units: Units,
+  keptBoil = '',
+  shelf: FromShelf = {}
+): Given {
   const problems: InputProblem[] = []
   const inputs: ProgrammeInputs = {
     skeins: skeinsOf(draft, units, problems),
@@ -27,7 +35,7 @@ export function givenOf(protocol: Protocol, draft: StartDraft, units: Units, kep
       })
     ),
     materials: Object.fromEntries(
-      Object.entries(draft.bottles).map(([id, bottle]) => [id, bottleOf(id, bottle, problems)])
+      Object.entries(draft.bottles).map(([id, bottle]) => [id, shelf[id] ?? bottleOf(id, bottle, problems)])
     ),
     roomC: temperatureOf('roomC', draft.room, units, problems),
     boilC: boilOf(draft, units, keptBoil, problems),

@@ -14,6 +14,7 @@ import { showTemperature, showVolume, type Units } from '../../../core/quantity/
 import type { Kitchen } from '../../kitchen.ts'
 import { Pad } from '../../parts/pad.tsx'
 import type { StartDraft } from '../../parts/start-draft.ts'
+import type { OnShelf } from '../../shelf.ts'
 import { CountsOn } from './counts-on.tsx'
 import { fieldId, toField } from './field-id.ts'
 import { type WayOut, wayOut } from './way-out.ts'
@@ -28,10 +29,11 @@ type Props = {
   change: (change: Partial<StartDraft>) => void
   problems: readonly InputProblem[]
   units: Units
+  things: readonly OnShelf[]
 }
 
 export function TheNumbers(props: Props): preact.JSX.Element {
-  const { kitchen, numbers, inputs, draft, change, problems, units } = props
+  const { kitchen, numbers, inputs, draft, change, problems, units, things } = props
   return (
     <section class="start-part" aria-labelledby="start-numbers">
       <h2 id="start-numbers">The numbers</h2>
@@ -41,7 +43,7 @@ export function TheNumbers(props: Props): preact.JSX.Element {
           <Facts numbers={numbers} boilC={inputs.boilC} units={units} />
         </>
       )}
-      <CountsOn kitchen={kitchen} draft={draft} change={change} problems={problems} units={units} />
+      <CountsOn kitchen={kitchen} draft={draft} change={change} problems={problems} units={units} things={things} />
       {numbers === null ? null : <Formulas numbers={numbers} units={units} />}
     </section>
   )

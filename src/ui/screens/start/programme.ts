@@ -8,13 +8,19 @@ import type { Units } from '../../../core/quantity/index.ts'
 import type { StartDraft } from '../../parts/start-draft.ts'
 import { placed } from './field-id.ts'
 import { otherBurner } from './fresh-draft.ts'
-import { givenOf } from './given.ts'
+import { type FromShelf, givenOf } from './given.ts'
 
 export type Worked = { inputs: ProgrammeInputs; programme: Programme | null; problems: InputProblem[] }
 
 /** `keptBoil`: where water boils here, as the settings have it. */
-export function workOut(protocol: Protocol, draft: StartDraft, units: Units, keptBoil = ''): Worked {
-  const given = givenOf(protocol, draft, units, keptBoil)
+export function workOut(
+  protocol: Protocol,
+  draft: StartDraft,
+  units: Units,
+  keptBoil = '',
+  shelf: FromShelf = {}
+): Worked {
+  const given = givenOf(protocol, draft, units, keptBoil, shelf)
   const problems = [...given.problems, ...missing(protocol, draft)]
   const made = programmeOf(protocol, given.inputs)
   if (made.ok) {

@@ -4,6 +4,7 @@ import type { KeptNumbers } from '../../../core/protocol/numbers/kept.ts'
 import type { Caution } from '../../../core/safety/caution.ts'
 import type { Kitchen, Sent, StoredProtocol } from '../../kitchen.ts'
 import type { StartDraft } from '../../parts/start-draft.ts'
+import type { OnShelf } from '../../shelf.ts'
 import { identityOf } from './identity.ts'
 
 export type Ready = {
@@ -13,6 +14,7 @@ export type Ready = {
   programme: Programme
   cautions: readonly Caution[]
   numbers: KeptNumbers | null
+  things: readonly OnShelf[]
 }
 
 /** Whether the cups stand on the bench is one of the checks; it is the dyer who looks. */
@@ -25,8 +27,8 @@ export function benchCheck(programme: Programme, setOut: readonly string[]): Che
 
 /** Starts the pot; it is started once the journal says so. */
 export async function startPot(kitchen: Kitchen, ready: Ready, checks: Check[]): Promise<Sent> {
-  const { stored, draft, inputs, programme, cautions, numbers } = ready
-  const pot = await identityOf(kitchen, draft, inputs, kitchen.now.peek())
+  const { stored, draft, inputs, programme, cautions, numbers, things } = ready
+  const pot = await identityOf(kitchen, draft, inputs, kitchen.now.peek(), things)
   const { title } = stored.protocol
   const { text, from } = stored
   return kitchen.start({

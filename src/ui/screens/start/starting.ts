@@ -6,6 +6,7 @@ import type { KeptNumbers } from '../../../core/protocol/numbers/kept.ts'
 import type { Caution } from '../../../core/safety/caution.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { dropDraft, type StartDraft } from '../../parts/start-draft.ts'
+import type { OnShelf } from '../../shelf.ts'
 import { fieldId, toField } from './field-id.ts'
 import type { Worked } from './programme.ts'
 import { benchCheck, startPot } from './start-pot.ts'
@@ -16,6 +17,7 @@ export type Filled = {
   cautions: readonly Caution[]
   /** As they were shown; null: there were none. */
   numbers: KeptNumbers | null
+  things: readonly OnShelf[]
 }
 
 export type Starting = {
@@ -31,7 +33,7 @@ export type Starting = {
 }
 
 export function useStarting(kitchen: Kitchen, stored: StoredProtocol, filled: Filled): Starting {
-  const { draft, worked, cautions, numbers } = filled
+  const { draft, worked, cautions, numbers, things } = filled
   const [asked, setAsked] = useState(false)
   const [busy, setBusy] = useState(false)
   // Two taps before the next drawing would both find the pad alive.
@@ -44,7 +46,7 @@ export function useStarting(kitchen: Kitchen, stored: StoredProtocol, filled: Fi
     if (running.current || !programme) return
     running.current = true
     setBusy(true)
-    const sent = await startPot(kitchen, { stored, draft, inputs, programme, cautions, numbers }, given)
+    const sent = await startPot(kitchen, { stored, draft, inputs, programme, cautions, numbers, things }, given)
     running.current = false
     setBusy(false)
     if (!sent.ok) {
