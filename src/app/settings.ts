@@ -16,6 +16,7 @@ export function settingsFor(language: string): Settings {
     voice: 'off',
     theme: 'auto',
     dyer: '',
+    boilsAt: '',
     calendarAtStart: false,
     pedalDone: null,
     pedalNext: null,

@@ -8,6 +8,7 @@ import type { By, Check, PotEvent, PotIdentity, ProtocolText } from '../core/pot
 import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
+import type { KeptNumbers } from '../core/protocol/numbers/kept.ts'
 import type { KitchenMedia } from './media.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
@@ -82,6 +83,8 @@ export type Settings = {
   voice: 'off' | 'calls' | 'guide'
   theme: 'auto' | 'light' | 'dark'
   dyer: string
+  /** Where water boils in this kitchen: an altitude, a pressure or the boil itself, as typed; empty: not said. */
+  boilsAt: string
   /** Is a calendar file of the coming alerts saved with each start? */
   calendarAtStart: boolean
   /** Keys learned for a pedal; null: those a page-turner sends as it is delivered. */
@@ -172,6 +175,7 @@ export type Kitchen = KitchenWriting & {
     programme: Programme
     checks: Check[]
     cautionsShown: string[]
+    numbers?: KeptNumbers
   }): Promise<Sent>
   newId(): string
   /** Begins a rehearsal beside the real pots; absent in one. Loads what it needs only then. */

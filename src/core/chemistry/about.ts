@@ -68,6 +68,12 @@ export const about = {
     formula: "Crank's series for a fibre in a stirred bath; a model, not a law",
     source: 'Crank, The Mathematics of Diffusion, 2nd ed. 1975, ch. 5 (from memory)'
   },
+  longerHold: {
+    formula: 'longer min = hold min × (rate as meant ÷ rate at the boil - 1)',
+    source:
+      "Arrhenius' law; 75 kJ/mol for an acid dye in nylon, 107 for lac on wool (Wei et al., J. Chemistry 2013, 546839); " +
+      'a model, not a law'
+  },
   rateAt: { formula: 'k = k0 × e^(Ea ÷ R × (1 ÷ T0 - 1 ÷ T))', source: "Arrhenius' law" },
   halfTimeMin: { formula: 'min = ln 2 ÷ k', source: 'first-order kinetics; a model, not a law' },
   exhaustionAfter: {

@@ -1,6 +1,7 @@
 // What a person or the clock may ask of a pot. Imperative; the time, the id and the source come as data in the header,
 // so that the engine itself knows no clock.
 import type { Amount, Grade, Programme } from '../protocol/model.ts'
+import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 import type {
   Answer,
   BathFate,
@@ -25,6 +26,7 @@ export type PotCommand =
       programme: Programme
       checks: Check[]
       cautionsShown: string[]
+      numbers?: KeptNumbers
     }
   /** The shown act is done; `added` is what really went in where it was a dose. */
   | { type: 'MarkDone'; path: string; added?: Amount; reason?: string }

@@ -1,6 +1,7 @@
 // What can happen to a pot. Past tense, JSON-native fields only. `decide` works out every deadline and branch and
 // writes it into the event; `evolve` only assigns. So later scheduling code reads an old journal the same.
 import type { Amount, Grade, Programme } from '../protocol/model.ts'
+import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 import type { PhotoMedia, VoiceMedia } from './media.ts'
 
 export type Skein = { tag: string; massG: number }
@@ -88,6 +89,8 @@ export type PotEvent =
       programme: Programme
       checks: Check[]
       cautionsShown: string[]
+      /** What was worked out before the start; entries from before it was kept lack it. */
+      numbers?: KeptNumbers
     }
   | {
       type: 'StepStarted'

@@ -138,6 +138,9 @@ export type Step = {
   bench: boolean
   /** A dry-out hazard is looked at this often while the step runs, milliseconds. */
   lookEveryMs: number | null
+  /** The protocol asks for more heat than an open pot here gets: the boil stands for it. `longer`: what a hold needs more
+   * for that, milliseconds; `counted`: it is part of the hold already. */
+  overBoil?: { askedC: number; boilC: number; longer: Span | null; counted: boolean }
   /** The one step of a free pot: only a person ends it, and what is done meanwhile is told as it is done. */
   open?: true
 }
@@ -195,6 +198,12 @@ export type SetOut = {
   /** % w/v of the liquid, where known: cautions depend on it. */
   percent: number | null
   paths: string[]
+  /** Which material, and what more there is to the portion; programmes from before lack these. */
+  material?: string
+  /** The vessel it goes into, where that is not the pot. */
+  vessel?: string
+  ifWanted?: true
+  fills?: true
 }
 
 export type Estimate = { clock: Span; hands: Span }
@@ -312,6 +321,8 @@ export type ProgrammeInputs = {
       percent: number | null
       basis: 'w/v' | 'w/w'
       densityGPerML: number | null
+      /** Which acid it is; left out: its name may tell. */
+      acid?: AcidKind
       /** What on the shelf serves it, in the order it is used up. */
       shelf?: Bottle[]
     }
@@ -319,7 +330,24 @@ export type ProgrammeInputs = {
   roomC: number | null
   /** Local boiling point, °C, where known. */
   boilC: number | null
+  /** What the pot holds to the brim, and the alkalinity of its water in mg/L as CaCO3; left out: not known. */
+  potML?: number | null
+  alkalinityMgPerL?: number | null
+  /** How the goods go in; left out: dry. */
+  carries?: Carries
+  /** Stock, acid and what the goods carry count as liquor: so much less water is poured. */
+  countAll?: boolean
+  /** The liquor is kept to so much, whatever the ratio asks for. */
+  liquorMostML?: number | null
+  /** A hold that the boil cuts short of its temperature is made longer. */
+  lengthen?: boolean
 }
+
+/** The acids that a bath's pH can be worked out for, and all others. */
+export type AcidKind = 'acetic' | 'citric' | 'other'
+
+/** How much water the goods bring along. */
+export type Carries = 'dry' | 'spun' | 'dripping'
 
 /** A problem with what the dyer gave: which field, what is wrong, what would be right. */
 export type InputProblem = { code: string; field: string; what: string; instead: string }

@@ -2,6 +2,7 @@
 import { usualCoolingPerMin } from './cooling.ts'
 import type { InputProblem, Programme, ProgrammeInputs, Protocol } from './model.ts'
 import { momentNames } from './names.ts'
+import { countAll } from './programme/count-all.ts'
 import { estimateOf } from './programme/estimate.ts'
 import type { Expected } from './programme/expect.ts'
 import { liquorsOf, setOutOf } from './programme/portions.ts'
@@ -22,6 +23,7 @@ export function programmeOf(protocol: Protocol, inputs: ProgrammeInputs): Progra
     nowMs: 0,
     bathC: protocol.startC,
     heatOn: false,
+    askedC: null,
     roomC: setting.roomC,
     moments: new Map()
   }
@@ -46,6 +48,8 @@ export function programmeOf(protocol: Protocol, inputs: ProgrammeInputs): Progra
     cautions: protocol.cautions,
     given: inputs
   }
+  if (inputs.countAll === true) countAll(programme, inputs, problems)
+  if (problems.length > 0) return { ok: false, problems }
   const long = tooLong(programme)
   return long ? { ok: false, problems: [long] } : { ok: true, programme }
 }
@@ -73,6 +77,7 @@ function aroundAll(protocol: Protocol, setting: Setting, moments: ReadonlySet<st
     moments,
     bathC: protocol.startC,
     boilC: setting.boilC,
+    lengthen: setting.lengthen,
     liquorRatio: protocol.liquorRatio
   }
   return { scope, vessel: null, massG: setting.goodsMassG, ifWanted: false }

@@ -19,6 +19,8 @@ export type Scope = {
   /** The bath as far as it is known, °C: says whether a bare temperature is waited for from above or below. */
   bathC: number
   boilC: number
+  /** Holds that the boil cuts short are made longer; left out: they are not. */
+  lengthen?: boolean
   /** Of the header; null: not given. */
   liquorRatio: number | null
 }

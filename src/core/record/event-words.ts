@@ -2,8 +2,17 @@
 import type { Answer, DeedWord, PhReading, PotEvent, TroubleKind } from '../pot/events.ts'
 import { isFree } from '../protocol/free-pot.ts'
 import type { Programme } from '../protocol/model.ts'
+import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 import { stepAt } from '../protocol/tree.ts'
-import { metricUnits, showDose, showDuration, showTemperature, showVolume, type Units } from '../quantity/index.ts'
+import {
+  metricUnits,
+  showDose,
+  showDuration,
+  showNumber,
+  showTemperature,
+  showVolume,
+  type Units
+} from '../quantity/index.ts'
 
 export function labelOf(programme: Programme, path: string | null): string {
   return path === null ? '' : (stepAt(programme, path)?.knot ?? path)
@@ -23,7 +32,7 @@ export function eventWords(event: PotEvent, programme: Programme, units: Units =
 
 // A table and not a switch: the compiler names the event that is missing.
 const tellers: Tellers = {
-  PotStarted: (e) => `Started: ${e.protocol.title}, version ${e.protocol.version}.`,
+  PotStarted: (e) => `Started: ${e.protocol.title}, version ${e.protocol.version}.${phEstimated(e.numbers)}`,
   StepStarted: (e, { label }) => (e.side ? `${label} begins once more.` : `${label} begins.`),
   StepClosed: (e, { label }) => closedWords(e, label),
   Ended: (e) => `${lastName(e.path)} is over.`,
@@ -220,6 +229,14 @@ export function fieldWords(field: string): string {
   const skein = /^pot\.skeins\.(\d+)\.(tag|massG)$/.exec(field)
   if (skein) return `${skein[2] === 'tag' ? 'tag' : 'weight, g,'} of skein ${Number(skein[1]) + 1}`
   return fields[field] ?? field
+}
+
+/** The last portion's: what the whole of the acid was to come to. */
+function phEstimated(numbers: KeptNumbers | undefined): string {
+  const last = numbers?.ph.at(-1)
+  if (!last) return ''
+  const [low, high] = [last.lowPh, last.highPh].map((ph) => showNumber(ph, 1))
+  return ` pH estimated ${low} to ${high} after ${last.after}.`
 }
 
 function lastName(path: string): string {

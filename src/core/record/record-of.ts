@@ -50,6 +50,7 @@ export function recordOf(entries: readonly PotEntry[], options: RecordOptions = 
     protocol: started.protocol,
     programme,
     checks: started.checks,
+    ...(started.numbers && { numbers: started.numbers }),
     steps,
     amounts: amountRecords(stand, programme, steps, ended, dyer),
     shelf: {

@@ -2,6 +2,7 @@
 // public/batch-record.schema.json describes it for those who read an export without the program.
 import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText, Use } from '../pot/events.ts'
 import type { Amount, Bottle, KnotShape, Programme, StepWord } from '../protocol/model.ts'
+import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 
 /** When something happened, who said so, and when it was written down. */
 export type Said = {
@@ -175,6 +176,8 @@ export type BatchRecord = {
   protocol: ProtocolText
   programme: Programme
   checks: Check[]
+  /** What was worked out before the start, where it was kept. */
+  numbers?: KeptNumbers
   steps: StepRecord[]
   amounts: AmountRecord[]
   /** What came off the shelf; empty where nothing did. */

@@ -5,9 +5,11 @@ import type { Amount, Node, Step } from '../protocol/model.ts'
 /** Amounts still to come of each material that stands on the shelf, by the material's id. */
 export type Needed = Map<string, { amount: number; unit: Amount['unit'] }>
 
+export type OnItsWay = Pick<LiveState, 'programme' | 'ended' | 'taken' | 'round'>
+
 /** All passes of a loop that may come are counted, and of answers not given yet the one that takes most: there is to be
  * enough whichever way the pot goes. */
-export function stillNeeded({ programme, ended, taken, round }: LiveState): Needed {
+export function stillNeeded({ programme, ended, taken, round }: OnItsWay): Needed {
   const ofStep = ({ path, dose }: Step): Needed => {
     const needed: Needed = new Map()
     if (ended[path] !== undefined) return needed

@@ -1,14 +1,23 @@
 // What a dyer has typed for a pot that is not started yet. It outlives a change of screen and a reload of the tab; the
 // Dye book fills one in for the same pot again.
-import type { Skein } from '../../core/pot/events.ts'
-import type { Programme } from '../../core/protocol/model.ts'
+import type { Skein, Use } from '../../core/pot/events.ts'
+import type { AcidKind, Carries, Programme } from '../../core/protocol/model.ts'
 import { showNumber } from '../../core/quantity/index.ts'
 import type { StoredProtocol } from '../kitchen.ts'
 
 export type SkeinDraft = { tag: string; mass: string }
 
 /** What is really in a bottle, as typed. */
-export type BottleDraft = { name: string; percent: string; basis: 'w/v' | 'w/w'; density: string }
+export type BottleDraft = {
+  name: string
+  percent: string
+  basis: 'w/v' | 'w/w'
+  density: string
+  /** Which acid it is; left out: its name may tell. */
+  acid?: AcidKind | undefined
+  /** The bottles on the shelf that serve it, in their order; none: what is typed here stands. */
+  shelf?: string[]
+}
 
 export type StartDraft = {
   colourway: string
@@ -28,6 +37,17 @@ export type StartDraft = {
   /** The pot whose bath is used again, and the one whose yarn is dyed over; '' none. */
   bathOf: string
   yarnOf: string
+  /** What the numbers count on; drafts from before lack it. */
+  pot?: string
+  alkalinity?: string
+  carries?: Carries
+  countAll?: boolean
+  keptML?: number | undefined
+  lengthen?: boolean
+  /** Yarn, water, vessel and burner of the shelf, by their ids. */
+  uses?: { [K in Use['kind']]?: string | undefined }
+  /** The pot this is the same again as. */
+  earlier?: { name: string; goodsG: number; liquorML: number | null }
 }
 
 const drafts = new Map<string, StartDraft>()
@@ -62,7 +82,14 @@ export function dropDraft(protocolId: string): void {
   }
 }
 
-export type EarlierPot = { colourway: string; colour: string; burner: string; fibre: string; skeins: readonly Skein[] }
+export type EarlierPot = {
+  colourway: string
+  colour: string
+  burner: string
+  fibre: string
+  skeins: readonly Skein[]
+  uses?: readonly Use[]
+}
 
 /** The form of a pot that was run, for the same again. Cups are set out anew, and the burner is chosen anew where
  * another pot stands. */
@@ -76,7 +103,9 @@ export function draftFrom(pot: EarlierPot, programme: Programme): StartDraft {
       name: bottle.name,
       percent: bottle.percent === null ? '' : showNumber(bottle.percent, 3),
       basis: bottle.basis,
-      density: bottle.densityGPerML === null ? '' : showNumber(bottle.densityGPerML, 3)
+      density: bottle.densityGPerML === null ? '' : showNumber(bottle.densityGPerML, 3),
+      ...(bottle.acid && { acid: bottle.acid }),
+      ...(bottle.shelf && { shelf: bottle.shelf.map(({ itemId }) => itemId) })
     }
   ])
   return {
@@ -93,7 +122,21 @@ export function draftFrom(pot: EarlierPot, programme: Programme): StartDraft {
     boil: given?.boilC == null ? '' : `${given.boilC} °C`,
     setOut: [],
     bathOf: '',
-    yarnOf: ''
+    yarnOf: '',
+    ...numbersFrom(programme, pot.colourway),
+    uses: Object.fromEntries((pot.uses ?? []).map(({ kind, itemId }) => [kind, itemId]))
+  }
+}
+
+function numbersFrom({ given, goodsMassG, liquorML }: Programme, name: string): Partial<StartDraft> {
+  return {
+    earlier: { name, goodsG: goodsMassG, liquorML },
+    ...(given?.potML != null && { pot: `${given.potML} mL` }),
+    ...(given?.alkalinityMgPerL != null && { alkalinity: String(given.alkalinityMgPerL) }),
+    ...(given?.carries && { carries: given.carries }),
+    ...(given?.countAll && { countAll: true }),
+    ...(given?.liquorMostML != null && { keptML: given.liquorMostML }),
+    ...(given?.lengthen && { lengthen: true })
   }
 }
 

@@ -151,6 +151,7 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
       voice: 'off',
       theme: 'auto',
       dyer: '',
+      boilsAt: '',
       calendarAtStart: false,
       pedalDone: null,
       pedalNext: null,

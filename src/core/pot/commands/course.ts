@@ -14,8 +14,9 @@ export function start(t: Telling, state: PotState, command: Of<'Start'>): Refusa
     if (state.heard.includes(t.header.commandId)) return null
     return refuse('already-started', 'This pot runs already.').refusal
   }
-  const { pot, protocol, programme, checks, cautionsShown } = command
-  t.tell({ type: 'PotStarted', pot, protocol, programme, checks, cautionsShown })
+  const { pot, protocol, programme, checks, cautionsShown, numbers } = command
+  const known = { pot, protocol, programme, checks, cautionsShown }
+  t.tell({ type: 'PotStarted', ...known, ...(numbers && { numbers }) })
   if (!startSequence(t, programme.steps)) t.tell({ type: 'StepsDone' })
   return null
 }

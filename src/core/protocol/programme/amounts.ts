@@ -45,8 +45,11 @@ export function workOut(amount: WrittenAmount, stuff: Stuff, basis: Basis, setti
     case 'count':
       return asWritten(amount.value, amount.kind === 'count' ? 'count' : amount.unit)
     case 'liquor': {
-      const value = liquorML(amount.ratio, basis.massG)
-      return good(value, 'mL', `${showNumber(amount.ratio, 2)} × ${goods} = ${showVolume(value, metricUnits)}`)
+      const wanted = liquorML(amount.ratio, basis.massG)
+      const value = potLiquorML(amount.ratio, basis.massG, basis === pot ? setting.liquorMostML : null)
+      const sum = `${showNumber(amount.ratio, 2)} × ${goods} = ${showVolume(wanted, metricUnits)}`
+      const kept = value < wanted ? `; kept to ${showVolume(value, metricUnits)} for the pot` : ''
+      return good(value, 'mL', `${sum}${kept}`)
     }
     case 'owf':
       return ofGrams(owfG(amount.percent, basis.massG), `${showPercent(amount.percent)} × ${goods}`, stuff)
@@ -65,6 +68,12 @@ export function workOut(amount: WrittenAmount, stuff: Stuff, basis: Basis, setti
     case 'rest':
       return wholeOf(stuff, setting, pot)
   }
+}
+
+/** The liquor of a ratio, or what the pot is kept to where that is less. */
+export function potLiquorML(ratio: number, massG: number, mostML: number | null): number {
+  const wanted = liquorML(ratio, massG)
+  return mostML === null ? wanted : Math.min(wanted, mostML)
 }
 
 /** The whole amount of a material, of which shares are taken. */

@@ -5,6 +5,7 @@ import type { Draft, WaitDraft } from '../draft.ts'
 import type { LateRule, Span, Until } from '../model.ts'
 import { toleranceC } from '../schema/hold-at.ts'
 import { noTime, span } from '../span.ts'
+import { askedByRamp } from './over-boil.ts'
 
 const minuteMs = 60_000
 /** A person's look or a judgement, where the writer says no time. Common practice, no source. */
@@ -18,6 +19,8 @@ export type Expected = {
   nowMs: number
   bathC: number
   heatOn: boolean
+  /** What the last ramp was meant to reach, whether or not an open pot gets there; null: none, or the heat is off. */
+  askedC: number | null
   roomC: number
   /** When each moment comes on the likely way. */
   moments: Map<string, number>
@@ -93,11 +96,15 @@ function rounded({ leastMs, likelyMs, mostMs }: Span): Span {
 /** Lets the likely time of a step pass. */
 export function pass(now: Expected, draft: Draft, ramp: RampReady | null, clock: Span): void {
   now.nowMs += clock.likelyMs
-  if (draft.heat === 'off') now.heatOn = false
+  if (draft.heat === 'off') {
+    now.heatOn = false
+    now.askedC = null
+  }
   if (draft.dose?.fills && draft.dose.into === null && draft.dose.atC !== null) now.bathC = draft.dose.atC
   if (ramp) {
     now.bathC = Math.max(now.bathC, ramp.lowC)
     now.heatOn = true
+    now.askedC = draft.ramp && askedByRamp(draft.ramp)
     return
   }
   if (draft.wait?.coolCPerMin !== undefined) {

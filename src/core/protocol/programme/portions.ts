@@ -4,7 +4,7 @@ import type { DoseDraft } from '../draft.ts'
 import type { Amount, DoseFrom, InputProblem, SetOut, Step } from '../model.ts'
 import { water } from '../reading.ts'
 import { capital } from '../words.ts'
-import { type Basis, partOf, roundDose, type Worked, wholeOf, workOut } from './amounts.ts'
+import { type Basis, partOf, potLiquorML, roundDose, type Worked, wholeOf, workOut } from './amounts.ts'
 import type { Setting, Stuff } from './setting.ts'
 
 export type Portion = {
@@ -47,12 +47,13 @@ const plainWater: Stuff = { ...water, name: 'water', gPerML: 1, strengthShown: n
 
 /** Liquor of the pot, and of each vessel with goods of its own. */
 export function liquorsOf(portions: Portion[], setting: Setting, ratio: number | null): Liquors {
+  const { liquorMostML: most } = setting
   const filled = new Map<string | null, number>()
   for (const { dose, vessel, massG } of portions) {
     if (!dose.fills || (vessel === null && dose.into !== null)) continue
     const value =
       dose.amount.kind === 'liquor'
-        ? liquorML(dose.amount.ratio, massG)
+        ? potLiquorML(dose.amount.ratio, massG, vessel === null ? most : null)
         : dose.amount.kind === 'volume'
           ? dose.amount.value
           : 0
@@ -60,7 +61,7 @@ export function liquorsOf(portions: Portion[], setting: Setting, ratio: number |
   }
   const vessels = [...filled].filter(([vessel]) => vessel !== null)
   const inVessels = vessels.length > 0 ? vessels.reduce((sum, [, value]) => sum + value, 0) : null
-  const byRatio = ratio === null ? null : liquorML(ratio, setting.goodsMassG)
+  const byRatio = ratio === null ? null : potLiquorML(ratio, setting.goodsMassG, most)
   const pot: Basis = { massG: setting.goodsMassG, liquorML: filled.get(null) ?? inVessels ?? byRatio }
   return {
     pot,
@@ -105,10 +106,21 @@ function materialSetOut(
       sum: one.sum,
       kind: stuff.kind,
       percent: stuff.percent,
-      paths: [portion.step.path]
+      paths: [portion.step.path],
+      material: stuff.id,
+      ...placeOf(portion)
     }
   })
   return [...list, ...partsOfMix(list, worked, stuff, setting)]
+}
+
+function placeOf({ vessel, ifWanted, dose }: Portion): Pick<SetOut, 'vessel' | 'ifWanted' | 'fills'> {
+  const place = vessel ?? dose.into
+  return {
+    ...(place !== null && { vessel: place }),
+    ...(ifWanted && { ifWanted: true as const }),
+    ...(dose.fills && { fills: true as const })
+  }
 }
 
 type Pair = { portion: Portion; worked: Worked }
@@ -194,6 +206,15 @@ function partsOfMix(list: SetOut[], pairs: Pair[], stuff: Stuff, setting: Settin
     const amount: Amount = { value: roundDose(value, 'mL'), unit: 'mL', of: part.name, asEntered: `${parts} parts` }
     const label = `${part.label} for ${stuff.label}`
     const paths = list.flatMap((one) => one.paths)
-    return { id: `${stuff.id}-of-${id}`, label, amount, sum, kind: part.kind, percent: part.percent, paths }
+    return {
+      id: `${stuff.id}-of-${id}`,
+      label,
+      amount,
+      sum,
+      kind: part.kind,
+      percent: part.percent,
+      paths,
+      material: id
+    }
   })
 }

@@ -23,6 +23,8 @@ export type Setting = {
   goodsMassG: number
   roomC: number
   boilC: number
+  lengthen: boolean
+  liquorMostML: number | null
   quantities: Record<string, string>
   shown: Record<string, string>
   inputs: { id: string; label: string; shown: string }[]
@@ -48,6 +50,8 @@ export function settingOf(protocol: Protocol, given: ProgrammeInputs, problems: 
     goodsMassG,
     roomC,
     boilC,
+    lengthen: given.lengthen === true,
+    liquorMostML: mostOf(given.liquorMostML, say),
     quantities: {},
     shown: {},
     inputs: [],
@@ -96,6 +100,13 @@ function massOf(skeins: ProgrammeInputs['skeins'], say: Say): number {
   if (sum > goodsMostG)
     say('mass-outside', 'skeins', `${showMass(sum, metricUnits)} is more than a pot holds.`, 'Give less.')
   return Number.isFinite(sum) && sum > 0 ? sum : 1
+}
+
+function mostOf(mostML: number | null | undefined, say: Say): number | null {
+  if (mostML === null || mostML === undefined) return null
+  if (mostML > 0 && mostML <= 1e6) return mostML
+  say('liquor-outside', 'potML', 'No bath is kept to that.', 'Give more than 0 mL and at most 1000 L.')
+  return null
 }
 
 type Bottle = ProgrammeInputs['materials'][string]

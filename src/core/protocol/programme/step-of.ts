@@ -6,12 +6,13 @@ import { listOf } from '../schema/fields.ts'
 import type { SharedFields } from '../schema/shared.ts'
 import type { WrittenStep } from '../written.ts'
 import { clockOf, type Expected, pass, type RampReady } from './expect.ts'
+import { lengthened, type OverBoil, overBoilOf, overBoilWords } from './over-boil.ts'
 
 type Place = { id: string; path: string }
 
 /** Makes the step and lets its likely time pass. `main`: the step itself, not an act that belongs to it. */
 export function stepOf(
-  draft: Draft,
+  asDrafted: Draft,
   written: WrittenStep,
   main: boolean,
   place: Place,
@@ -19,6 +20,8 @@ export function stepOf(
   now: Expected
 ): Step {
   const fields = (main ? written.fields : {}) as SharedFields
+  const over = overBoilOf(asDrafted, r.scope.boilC, r.scope.lengthen === true, now)
+  const draft = lengthened(asDrafted, over)
   const hands = handsOf(draft, fields, r)
   const late: LateRule | null = fields.late ?? null
   const ramp = rampOf(draft, r, now)
@@ -33,7 +36,7 @@ export function stepOf(
     call: r.textOr(fields.call, ['call'], draft.call),
     doing: draft.doing,
     done: r.textOr(fields.done, ['done'], draft.done),
-    detail: detailOf(draft, fields, r),
+    detail: detailOf(draft, fields, over, r),
     knot: r.textOr(fields.knot, ['knot'], draft.knot).slice(0, 24),
     shape: draft.shape,
     hands,
@@ -61,7 +64,8 @@ export function stepOf(
     cautions: listOf(fields.caution),
     soft: fields.soft ?? draft.soft,
     bench: draft.bench || draft.away,
-    lookEveryMs: draft.lookEveryMs
+    lookEveryMs: draft.lookEveryMs,
+    ...(over && { overBoil: over })
   }
   pass(now, draft, ramp, clock)
   if (main) for (const name of [place.id, ...step.marks]) now.moments.set(name, now.nowMs)
@@ -97,12 +101,12 @@ function setPointOf({ setPoint }: Draft, r: Reading): Step['setPoint'] {
   return { lowC, highC: highC !== null && highC >= boilC ? null : highC, outside: setPoint.outside }
 }
 
-function detailOf(draft: Draft, fields: SharedFields, r: Reading): string | null {
+function detailOf(draft: Draft, fields: SharedFields, over: OverBoil | null, r: Reading): string | null {
   const own = fields.detail === undefined ? draft.detail : r.text(fields.detail, ['detail'])
   const asked = draft.ramp?.range.lowC ?? draft.setPoint?.range.lowC ?? null
-  if (asked === null || asked < r.scope.boilC) return own
-  const capped = `${Math.round(asked * 10) / 10} °C or the boil, whichever is lower`
-  return own === null ? capped : `${own}; ${capped}`
+  const capped = overBoilWords(over, asked, r.scope.boilC)
+  if (own === null || capped === null) return own ?? capped
+  return `${own}; ${capped}`
 }
 
 /** What the answer itself records is not asked for a second time. */

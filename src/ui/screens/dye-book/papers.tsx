@@ -9,6 +9,7 @@ import type { BatchRecord } from '../../../core/record/record.ts'
 import { general, rules } from '../../../core/safety/rules.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { ShareText } from '../../parts/share-text.tsx'
+import { NumbersKept } from './numbers-kept.tsx'
 import { Listed, When } from './tables.tsx'
 
 type Props = { kitchen: Kitchen; record: BatchRecord; units: Units }
@@ -24,6 +25,7 @@ export function Papers({ kitchen, record, units }: Props): preact.JSX.Element {
       <Listed id="book-corrections" title="Corrections" lines={corrections} none={null} />
       <Listed id="book-undone" title="Undone" lines={undone} none={null} />
       <Goods record={record} units={units} />
+      {record.numbers ? <NumbersKept numbers={record.numbers} units={units} /> : null}
       <BeforeTheHeat record={record} />
       <div>
         <Opened summary="Every step in words">

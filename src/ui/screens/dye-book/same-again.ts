@@ -21,8 +21,8 @@ export async function startAgain(kitchen: Kitchen, record: BatchRecord): Promise
   return again(kitchen, stored.id, record)
 }
 
-function again(kitchen: Kitchen, id: string, { identity, substrate, programme }: BatchRecord): null {
-  keepDraft(id, draftFrom({ ...identity, ...substrate }, programme))
+function again(kitchen: Kitchen, id: string, { identity, substrate, shelf, programme }: BatchRecord): null {
+  keepDraft(id, draftFrom({ ...identity, ...substrate, uses: shelf.uses }, programme))
   kitchen.go(`#/start/${encodeURIComponent(id)}`)
   return null
 }

@@ -7,6 +7,7 @@ import { Page } from '../../parts/page.tsx'
 import { Strip } from '../../parts/strip.tsx'
 import { About } from './about.tsx'
 import { PedalPart } from './pedal.tsx'
+import { Place } from './place.tsx'
 import { SoundPart } from './sound.tsx'
 import { StoragePart } from './storage.tsx'
 import { VoicePart } from './voice.tsx'
@@ -78,6 +79,7 @@ export function SettingsScreen({ kitchen }: { kitchen: Kitchen }): preact.JSX.El
           onChoose={(theme) => change({ theme: theme as Settings['theme'] })}
         />
       </section>
+      <Place kept={settings.boilsAt} units={settings} change={change} />
       <Dyer name={settings.dyer} change={change} />
       <StoragePart kitchen={kitchen} />
       <About />

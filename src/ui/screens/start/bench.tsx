@@ -2,6 +2,7 @@
 // forgotten one is seen on the bench.
 import type { Programme, SetOut } from '../../../core/protocol/model.ts'
 import { showDose, type Units } from '../../../core/quantity/index.ts'
+import { type CupFilled, lotsOf } from '../../../core/shelf/set-out-lots.ts'
 
 type Props = {
   programme: Programme
@@ -12,6 +13,7 @@ type Props = {
 }
 
 export function Bench({ programme, potName, units, setOut, change }: Props): preact.JSX.Element {
+  const lots = lotsOf(programme)
   const done = programme.setOut.filter((item) => setOut.includes(item.id)).length
   return (
     <section class="start-part" aria-labelledby="start-bench">
@@ -35,6 +37,7 @@ export function Bench({ programme, potName, units, setOut, change }: Props): pre
               <span class="start-cup-words">
                 <span class="start-cup-name">{cupName(item, potName)}</span>
                 <span class="start-cup-amount">{`${showDose(item.amount, units)} of ${item.amount.of}`}</span>
+                <CupLots item={item} filled={lots.get(item.id)} units={units} />
                 {item.sum === '' ? null : <span class="start-cup-sum">{item.sum}</span>}
               </span>
             </label>
@@ -42,6 +45,31 @@ export function Bench({ programme, potName, units, setOut, change }: Props): pre
         ))}
       </ul>
     </section>
+  )
+}
+
+/** One line for each bottle that the cup is filled from. */
+function CupLots({
+  item,
+  filled,
+  units
+}: {
+  item: SetOut
+  filled: CupFilled | undefined
+  units: Units
+}): preact.JSX.Element | null {
+  if (filled === undefined) return null
+  const { lots, together } = filled
+  return (
+    <>
+      {together ? <span class="start-cup-lot">Pour together first, for all the cups of it:</span> : null}
+      {lots.map(({ bottle, amount }) => {
+        const lot = bottle.lot === '' ? bottle.name : `lot ${bottle.lot}`
+        const from = bottle.lot === '' || lots.length > 1 ? lot : `${bottle.name}, ${lot}`
+        const much = lots.length > 1 ? `${showDose({ value: amount, unit: item.amount.unit }, units)} from ` : 'from '
+        return <span key={bottle.itemId} class="start-cup-lot">{`${much}${from}`}</span>
+      })}
+    </>
   )
 }
 

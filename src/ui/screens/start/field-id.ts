@@ -6,11 +6,22 @@ import type { StartDraft } from '../../parts/start-draft.ts'
 export function fieldId(field: string): string | null {
   const skein = /^skeins\.(\d+)\.(tag|mass)$/.exec(field)
   if (skein) return `start-${skein[2]}-${skein[1]}`
-  const bottle = /^materials\.(.+)\.(name|percent|density)$/.exec(field)
+  const bottle = /^materials\.(.+)\.(name|percent|density|acid)$/.exec(field)
   if (bottle) return `start-bottle-${bottle[1]}-${bottle[2]}`
+  const shelf = /^materials\.(.+)\.shelf$/.exec(field)
+  if (shelf) return `start-bottle-${shelf[1]}-shelf-0`
   const value = /^values\.(.+)$/.exec(field)
   if (value) return `start-value-${value[1]}`
   return own[field] ?? null
+}
+
+/** Goes to a field, opening what it is folded in. */
+export function toField(id: string): boolean {
+  const node = document.getElementById(id)
+  const fold = node?.closest('details')
+  if (fold) fold.open = true
+  node?.focus()
+  return node !== null
 }
 
 const own: Record<string, string> = {
@@ -20,7 +31,10 @@ const own: Record<string, string> = {
   bathOf: 'start-bath-of',
   yarnOf: 'start-yarn-of',
   roomC: 'start-room',
-  boilC: 'start-boil'
+  boilC: 'start-boil',
+  potML: 'start-pot-holds',
+  alkalinity: 'start-alkalinity',
+  carries: 'start-carries'
 }
 
 /** The programme names a field by the input's, material's or skein's name; this screen knows it by its place. */

@@ -1,6 +1,8 @@
 // The form of one pot, from its name to Start.
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { InputProblem } from '../../../core/protocol/model.ts'
+import { type KeptNumbers, keptOf } from '../../../core/protocol/numbers/kept.ts'
+import type { Units } from '../../../core/quantity/index.ts'
 import { cautionsBeforeStart } from '../../../core/safety/before-start.ts'
 import type { BookLine, Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { estimateWords } from '../../parts/estimate-words.ts'
@@ -14,14 +16,18 @@ import { BeforeHeat } from './before-heat.tsx'
 import { Bench } from './bench.tsx'
 import { Bottles } from './bottles.tsx'
 import { Cautions } from './cautions.tsx'
-import { fieldId } from './field-id.ts'
+import { fieldId, toField } from './field-id.ts'
 import { freeLetter, freshDraft } from './fresh-draft.ts'
+import { type Short, workOutFromShelf } from './from-shelf.ts'
 import { Goods } from './goods.tsx'
+import { TheNumbers } from './numbers.tsx'
 import { PotName } from './pot-name.tsx'
-import { workOut, workOutFree } from './programme.ts'
+import { numbersOfDraft, workOutFree } from './programme.ts'
 import { Questions } from './questions.tsx'
+import { Shorts, shortWords } from './shorts.tsx'
 import { shownToday } from './shown-today.ts'
 import { type Starting, useStarting } from './starting.ts'
+import { useShelf } from './use-shelf.ts'
 
 type Props = { kitchen: Kitchen; stored: StoredProtocol }
 
@@ -33,20 +39,36 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
     () => draftOf(stored.id) ?? freshDraft(protocol, kitchen.pots.peek(), units)
   )
   const earlier = useEarlier(kitchen)
+  const { things, failed: shelfFailed } = useShelf(kitchen)
+  const { boilsAt } = kitchen.settings.value
   const worked = useMemo(
-    () => (free ? workOutFree(protocol, draft, units) : workOut(protocol, draft, units)),
-    [protocol, free, draft, units.mass, units.temperature, units.volume]
+    () =>
+      free
+        ? { ...workOutFree(protocol, draft, units), shorts: [] }
+        : workOutFromShelf(protocol, draft, units, boilsAt, things),
+    [protocol, free, draft, units.mass, units.temperature, units.volume, boilsAt, things]
   )
   const { programme } = worked
+  const numbers = useMemo(
+    () => (programme && !free ? numbersOfDraft(protocol, draft, units, programme) : null),
+    [programme, free]
+  )
   const cautions = useMemo(() => (programme ? cautionsBeforeStart(programme) : []), [programme])
-  const starting = useStarting(kitchen, stored, { draft, worked, cautions })
   const letter = freeLetter(kitchen.pots.value)
+  const potName = draft.colourway.trim() || `Pot ${letter}`
+  const starting = useStarting(kitchen, stored, {
+    draft,
+    worked,
+    cautions,
+    numbers: numbers && keptWith(keptOf(numbers, worked.inputs.boilC, units), worked.shorts, potName, units),
+    things: things ?? []
+  })
   const change = (change: Partial<StartDraft>): void => {
     const next = { ...draft, ...change }
     setDraft(next)
     keepDraft(stored.id, next)
   }
-  const parts = { draft, change, problems: starting.asked ? worked.problems : [] }
+  const parts = { draft, change, problems: starting.asked ? worked.problems : [], things: things ?? [] }
   return (
     <Page title={protocol.title} actions={<Pad onPress={() => kitchen.go('#/start')}>Another protocol</Pad>}>
       {protocol.demo ? <p class="soft">Invented for the demo.</p> : null}
@@ -56,7 +78,18 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
       {free ? null : (
         <>
           <Questions protocol={protocol} units={units} {...parts} />
-          <Bottles protocol={protocol} {...parts} />
+          <Bottles protocol={protocol} units={units} {...parts} />
+          {shelfFailed === null ? null : <Strip tone="warn">{shelfFailed}</Strip>}
+          <Shorts
+            kitchen={kitchen}
+            protocol={protocol}
+            potName={potName}
+            shorts={worked.shorts}
+            shortsOf={(change) => workOutFromShelf(protocol, { ...draft, ...change }, units, boilsAt, things).shorts}
+            units={units}
+            {...parts}
+          />
+          <TheNumbers kitchen={kitchen} numbers={numbers} inputs={worked.inputs} units={units} {...parts} />
         </>
       )}
       {programme ? (
@@ -64,7 +97,7 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
           {free ? null : (
             <Bench
               programme={programme}
-              potName={draft.colourway.trim() || `Pot ${letter}`}
+              potName={potName}
               units={units}
               setOut={draft.setOut}
               change={(setOut) => change({ setOut })}
@@ -84,6 +117,12 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
       <StartPad kitchen={kitchen} starting={starting} />
     </Page>
   )
+}
+
+/** What was short when the pot was started all the same stands among its flags. */
+function keptWith(kept: KeptNumbers, shorts: readonly Short[], potName: string, units: Units): KeptNumbers {
+  const told = shorts.map((short) => ({ code: 'short', say: shortWords(short, potName, units) }))
+  return { ...kept, flags: [...told, ...kept.flags] }
 }
 
 /** What still rings when this page is dead. */
@@ -159,7 +198,7 @@ function ProblemList({ problems }: { problems: readonly InputProblem[] }): preac
               {id === null ? (
                 words
               ) : (
-                <button type="button" onClick={() => document.getElementById(id)?.focus()}>
+                <button type="button" onClick={() => toField(id)}>
                   {words}
                 </button>
               )}

@@ -1,19 +1,30 @@
 // From what was typed to what the programme is made of, with every problem at its field.
 import type { Input, InputProblem, ProgrammeInputs, Protocol } from '../../../core/protocol/model.ts'
+import { readBoilHere } from '../../../core/protocol/numbers/boil-here.ts'
 import {
   type QuantityProblem,
+  type Read,
   readMass,
   readNumber,
   readPercent,
   readTemperature,
+  readVolume,
   type Units
 } from '../../../core/quantity/index.ts'
 import type { BottleDraft, StartDraft } from '../../parts/start-draft.ts'
 
+/** What bottles of the shelf say of a material, by its id; those of the others are typed. */
+export type FromShelf = ProgrammeInputs['materials']
 export type Given = { inputs: ProgrammeInputs; problems: InputProblem[] }
 
-/** Reads the form. What can't be read stands among the problems, all of them at once; `inputs` then holds the rest. */
-export function givenOf(protocol: Protocol, draft: StartDraft, units: Units): Given {
+/** Reads the form. `keptBoil`: where water boils in this kitchen, as the settings have it, for a form that says nothing. What can't be read stands among the problems, all of them at once; `inputs` then holds the rest. */
+export function givenOf(
+  protocol: Protocol,
+  draft: StartDraft,
+  units: Units,
+  keptBoil = '',
+  shelf: FromShelf = {}
+): Given {
   const problems: InputProblem[] = []
   const inputs: ProgrammeInputs = {
     skeins: skeinsOf(draft, units, problems),
@@ -24,12 +35,44 @@ export function givenOf(protocol: Protocol, draft: StartDraft, units: Units): Gi
       })
     ),
     materials: Object.fromEntries(
-      Object.entries(draft.bottles).map(([id, bottle]) => [id, bottleOf(id, bottle, problems)])
+      Object.entries(draft.bottles).map(([id, bottle]) => [id, shelf[id] ?? bottleOf(id, bottle, problems)])
     ),
     roomC: temperatureOf('roomC', draft.room, units, problems),
-    boilC: temperatureOf('boilC', draft.boil, units, problems)
+    boilC: boilOf(draft, units, keptBoil, problems),
+    ...numbersGiven(draft, units, problems)
   }
   return { inputs, problems }
+}
+
+function boilOf(draft: StartDraft, units: Units, kept: string, problems: InputProblem[]): number | null {
+  const text = draft.boil.trim() === '' ? kept : draft.boil
+  return numberOf(text, (written) => boilRead(written, units), 'boilC', problems)
+}
+
+function boilRead(text: string, units: Units): Read<number> {
+  const read = readBoilHere(text, units)
+  return read.ok ? { ok: true, value: read.value.boilC } : read
+}
+
+/** What the numbers count on. Nothing of it is asked for: where it is not given, they say what is presumed. */
+function numbersGiven(draft: StartDraft, units: Units, problems: InputProblem[]): Partial<ProgrammeInputs> {
+  const kitchen = units.volume === 'metric' ? null : units.volume
+  const potML = numberOf(draft.pot ?? '', (text) => readVolume(text, { kitchen, bareUnit: 'L' }), 'potML', problems)
+  const alkalinity = numberOf(
+    draft.alkalinity ?? '',
+    (text) => readNumber(text.replace(/\s*mg\s*\/\s*l$/i, ''), { least: 0, most: 1000 }),
+    'alkalinity',
+    problems
+  )
+  if (potML === 0) problems.push(problem('pot-nothing', 'potML', 'A pot holds more than nothing.', 'Write it in L.'))
+  return {
+    ...(potML !== null && potML > 0 && { potML }),
+    ...(alkalinity !== null && { alkalinityMgPerL: alkalinity }),
+    ...(draft.carries && { carries: draft.carries }),
+    ...(draft.countAll && { countAll: true }),
+    ...(draft.keptML !== undefined && { liquorMostML: draft.keptML }),
+    ...(draft.lengthen && { lengthen: true })
+  }
 }
 
 function skeinsOf(draft: StartDraft, units: Units, problems: InputProblem[]): ProgrammeInputs['skeins'] {
@@ -84,10 +127,11 @@ function bottleOf(id: string, bottle: BottleDraft, problems: InputProblem[]): Pr
     const instead = 'Write the g/mL from the label or the data sheet, or weigh 100 mL of it.'
     problems.push(problem('density-missing', field('density'), 'By weight (w/w) needs the density.', instead))
   }
-  return { name: bottle.name.trim(), percent, basis: bottle.basis, densityGPerML: density }
+  const acid = bottle.acid ? { acid: bottle.acid } : {}
+  return { name: bottle.name.trim(), percent, basis: bottle.basis, densityGPerML: density, ...acid }
 }
 
-type Reader = (text: string) => { ok: true; value: number } | { ok: false; problem: QuantityProblem }
+type Reader = (text: string) => Read<number>
 
 function numberOf(text: string, read: Reader, field: string, problems: InputProblem[]): number | null {
   if (text.trim() === '') return null

@@ -5,8 +5,11 @@ import type { BookLine } from '../../kitchen.ts'
 import { SelectField, TextField } from '../../parts/field.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import type { SkeinDraft, StartDraft } from '../../parts/start-draft.ts'
+import { Strip } from '../../parts/strip.tsx'
+import type { OnShelf } from '../../shelf.ts'
 import { problemAt } from './given.ts'
 import { notInBook } from './identity.ts'
+import { UseChoice } from './use-choice.tsx'
 
 const fibres = [
   'wool',
@@ -29,6 +32,7 @@ type Props = {
   units: Units
   earlier: readonly BookLine[]
   letter: string
+  things: readonly OnShelf[]
 }
 
 export function Goods(props: Props): preact.JSX.Element {
@@ -71,6 +75,8 @@ export function Goods(props: Props): preact.JSX.Element {
         <Pad onPress={() => change({ skeins: [...draft.skeins, nextSkein(draft.skeins, letter)] })}>Add a skein</Pad>
         <p class="start-total">{totalWords(draft.skeins, units)}</p>
       </div>
+      <UseChoice kind="yarn" label="Yarn from the shelf" none="Not on the shelf" {...props} />
+      {yarnShort(props)}
       <TextField
         label="Fibre"
         suggestions={fibres}
@@ -85,6 +91,21 @@ export function Goods(props: Props): preact.JSX.Element {
   )
 }
 
+/** More goods than are free of that yarn. */
+function yarnShort({ draft, things, units }: Props): preact.JSX.Element | null {
+  const free = things.find(({ item }) => item.itemId === draft.uses?.yarn)?.level?.free
+  const wanted = totalG(draft.skeins, units)
+  if (free === undefined || wanted === null || wanted <= free + 0.05) return null
+  const there = showMass(Math.max(0, free), units)
+  return <Strip tone="warn">{`The yarn is ${showMass(wanted - free, units)} short: ${there} free on the shelf.`}</Strip>
+}
+
+function totalG(skeins: readonly SkeinDraft[], units: Units): number | null {
+  const masses = skeins.map((skein) => readMass(skein.mass, { bareUnit: units.mass === 'us' ? 'oz' : 'g' }))
+  const known = masses.every((mass) => mass.ok && mass.value > 0)
+  return known ? masses.reduce((sum, mass) => sum + (mass.ok ? mass.value : 0), 0) : null
+}
+
 function nextSkein(skeins: readonly SkeinDraft[], letter: string): SkeinDraft {
   const tags = new Set(skeins.map((skein) => skein.tag.trim()))
   let n = skeins.length + 1
@@ -93,10 +114,8 @@ function nextSkein(skeins: readonly SkeinDraft[], letter: string): SkeinDraft {
 }
 
 function totalWords(skeins: readonly SkeinDraft[], units: Units): string {
-  const masses = skeins.map((skein) => readMass(skein.mass, { bareUnit: units.mass === 'us' ? 'oz' : 'g' }))
-  const known = masses.every((mass) => mass.ok && mass.value > 0)
-  const total = masses.reduce((sum, mass) => sum + (mass.ok ? mass.value : 0), 0)
-  return known ? `Together ${showMass(total, units)}` : 'Together: weights are missing'
+  const total = totalG(skeins, units)
+  return total === null ? 'Together: weights are missing' : `Together ${showMass(total, units)}`
 }
 
 /** A used bath, or yarn that is dyed over. */

@@ -3,7 +3,9 @@ import type { Bath, PotIdentity } from '../../../core/pot/events.ts'
 import type { ProgrammeInputs } from '../../../core/protocol/model.ts'
 import type { BookLine, Kitchen } from '../../kitchen.ts'
 import type { StartDraft } from '../../parts/start-draft.ts'
+import type { OnShelf } from '../../shelf.ts'
 import { freeLetter, otherBurner } from './fresh-draft.ts'
+import { usesOf } from './uses.ts'
 
 /** A bath or a yarn that comes from a pot this book knows nothing of. */
 export const notInBook = 'not in this book'
@@ -37,11 +39,13 @@ export async function identityOf(
   kitchen: Kitchen,
   draft: StartDraft,
   inputs: ProgrammeInputs,
-  nowMs: number
+  nowMs: number,
+  things: readonly OnShelf[]
 ): Promise<PotIdentity> {
   const letter = freeLetter(kitchen.pots.value)
   const colourway = draft.colourway.trim()
   const recent = await kitchen.book(0, nowMs + 1, 40)
+  const uses = usesOf(draft, burnerOf(draft), things)
   const name = `${localDayOf(nowMs)} ${colourway === '' ? `pot ${letter}` : colourway}`
   return {
     potId: kitchen.newId(),
@@ -54,7 +58,8 @@ export async function identityOf(
     fibre: draft.fibre.trim(),
     parentBatchId: draft.yarnOf === '' || draft.yarnOf === notInBook ? null : draft.yarnOf,
     bath: await bathOf(kitchen, draft.bathOf, recent),
-    by: kitchen.settings.value.dyer.trim() || null
+    by: kitchen.settings.value.dyer.trim() || null,
+    ...(uses.length > 0 && { uses })
   }
 }
 

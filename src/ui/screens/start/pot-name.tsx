@@ -6,18 +6,21 @@ import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { TextField } from '../../parts/field.tsx'
 import type { StartDraft } from '../../parts/start-draft.ts'
 import { Strip } from '../../parts/strip.tsx'
+import type { OnShelf } from '../../shelf.ts'
 import { burners, freeLetter, otherBurner } from './fresh-draft.ts'
 import { problemAt } from './given.ts'
 import { burnerOf, clashOf, namesake } from './identity.ts'
+import { standing } from './uses.ts'
 
 type Props = {
   kitchen: Kitchen
   draft: StartDraft
   change: (change: Partial<StartDraft>) => void
   problems: readonly InputProblem[]
+  things: readonly OnShelf[]
 }
 
-export function PotName({ kitchen, draft, change, problems }: Props): preact.JSX.Element {
+export function PotName({ kitchen, draft, change, problems, things }: Props): preact.JSX.Element {
   const letter = freeLetter(kitchen.pots.value)
   const name = (colourway: string): void => {
     const named = bathSwatches.find((swatch) => swatch.name.toLowerCase() === colourway.trim().toLowerCase())
@@ -38,7 +41,7 @@ export function PotName({ kitchen, draft, change, problems }: Props): preact.JSX
         <Strip tone="warn">{`A pot called ${draft.colourway.trim()} is on the stove already. Give this one another name.`}</Strip>
       ) : null}
       <BathColour colour={draft.colour} choose={(colour) => change({ colour, colourChosen: true })} />
-      <Burner kitchen={kitchen} draft={draft} change={change} problems={problems} />
+      <Burner kitchen={kitchen} draft={draft} change={change} problems={problems} things={things} />
     </section>
   )
 }
@@ -70,9 +73,12 @@ function BathColour({ colour, choose }: { colour: string; choose: (colour: strin
   )
 }
 
-function Burner({ kitchen, draft, change, problems }: Props): preact.JSX.Element {
+function Burner({ kitchen, draft, change, problems, things }: Props): preact.JSX.Element {
   const clash = clashOf(kitchen, burnerOf(draft))
-  const choices = [...burners, otherBurner].map((value) => ({ value: value as string, label: value as string }))
+  // A kitchen whose burners stand on the shelf has those and no others.
+  const own = standing(things, 'burner').map(({ item }) => item.thing.name)
+  const names = new Set<string>([...(own.length > 0 ? own : burners), draft.burner, otherBurner])
+  const choices = [...names].map((value) => ({ value, label: value }))
   return (
     <div class="start-burner">
       <ChoiceRow legend="Burner" choices={choices} value={draft.burner} onChoose={(burner) => change({ burner })} />

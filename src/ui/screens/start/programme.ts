@@ -2,17 +2,25 @@
 
 import { opened } from '../../../core/protocol/free-pot.ts'
 import type { InputProblem, Programme, ProgrammeInputs, Protocol } from '../../../core/protocol/model.ts'
+import { type Numbers, numbersOf } from '../../../core/protocol/numbers/numbers.ts'
 import { programmeOf } from '../../../core/protocol/programme.ts'
 import type { Units } from '../../../core/quantity/index.ts'
 import type { StartDraft } from '../../parts/start-draft.ts'
 import { placed } from './field-id.ts'
 import { otherBurner } from './fresh-draft.ts'
-import { givenOf } from './given.ts'
+import { type FromShelf, givenOf } from './given.ts'
 
 export type Worked = { inputs: ProgrammeInputs; programme: Programme | null; problems: InputProblem[] }
 
-export function workOut(protocol: Protocol, draft: StartDraft, units: Units): Worked {
-  const given = givenOf(protocol, draft, units)
+/** `keptBoil`: where water boils here, as the settings have it. */
+export function workOut(
+  protocol: Protocol,
+  draft: StartDraft,
+  units: Units,
+  keptBoil = '',
+  shelf: FromShelf = {}
+): Worked {
+  const given = givenOf(protocol, draft, units, keptBoil, shelf)
   const problems = [...given.problems, ...missing(protocol, draft)]
   const made = programmeOf(protocol, given.inputs)
   if (made.ok) {
@@ -25,6 +33,17 @@ export function workOut(protocol: Protocol, draft: StartDraft, units: Units): Wo
     .map((problem) => placed(problem, protocol, draft))
     .filter((problem) => !said.has(problem.field))
   return { inputs: given.inputs, programme: null, problems: [...problems, ...more] }
+}
+
+/** The numbers of a programme that the form has made. */
+export function numbersOfDraft(protocol: Protocol, draft: StartDraft, units: Units, programme: Programme): Numbers {
+  const { keptML, ...unlimited } = draft
+  const wanted = keptML === undefined ? programme : workOut(protocol, unlimited, units).programme
+  return numbersOf(programme, {
+    usedBath: draft.bathOf !== '',
+    wantedRatio: wanted?.liquorRatio ?? null,
+    earlier: draft.earlier ?? null
+  })
 }
 
 /** A free pot: its one step is open. */

@@ -38,14 +38,6 @@ export function Questions({ protocol, draft, change, problems, units }: Props): 
           id="start-room"
           problem={problemAt(problems, 'roomC')}
         />
-        <TextField
-          label="Water boils here at"
-          hint="High up it boils below 100 °C. Leave empty near the sea."
-          value={draft.boil}
-          onInput={(boil) => change({ boil })}
-          id="start-boil"
-          problem={problemAt(problems, 'boilC')}
-        />
       </div>
     </section>
   )

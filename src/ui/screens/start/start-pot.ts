@@ -1,8 +1,10 @@
 import type { Check } from '../../../core/pot/events.ts'
 import type { Programme, ProgrammeInputs } from '../../../core/protocol/model.ts'
+import type { KeptNumbers } from '../../../core/protocol/numbers/kept.ts'
 import type { Caution } from '../../../core/safety/caution.ts'
 import type { Kitchen, Sent, StoredProtocol } from '../../kitchen.ts'
 import type { StartDraft } from '../../parts/start-draft.ts'
+import type { OnShelf } from '../../shelf.ts'
 import { identityOf } from './identity.ts'
 
 export type Ready = {
@@ -11,6 +13,8 @@ export type Ready = {
   inputs: ProgrammeInputs
   programme: Programme
   cautions: readonly Caution[]
+  numbers: KeptNumbers | null
+  things: readonly OnShelf[]
 }
 
 /** Whether the cups stand on the bench is one of the checks; it is the dyer who looks. */
@@ -23,8 +27,8 @@ export function benchCheck(programme: Programme, setOut: readonly string[]): Che
 
 /** Starts the pot; it is started once the journal says so. */
 export async function startPot(kitchen: Kitchen, ready: Ready, checks: Check[]): Promise<Sent> {
-  const { stored, draft, inputs, programme, cautions } = ready
-  const pot = await identityOf(kitchen, draft, inputs, kitchen.now.peek())
+  const { stored, draft, inputs, programme, cautions, numbers, things } = ready
+  const pot = await identityOf(kitchen, draft, inputs, kitchen.now.peek(), things)
   const { title } = stored.protocol
   const { text, from } = stored
   return kitchen.start({
@@ -32,7 +36,8 @@ export async function startPot(kitchen: Kitchen, ready: Ready, checks: Check[]):
     protocol: { title, text, version: versionOf(text), from },
     programme,
     checks,
-    cautionsShown: cautions.map((caution) => caution.id)
+    cautionsShown: cautions.map((caution) => caution.id),
+    ...(numbers && { numbers })
   })
 }
 

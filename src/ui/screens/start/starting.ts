@@ -2,14 +2,23 @@
 import { useRef, useState } from 'preact/hooks'
 import type { Check } from '../../../core/pot/events.ts'
 import type { InputProblem } from '../../../core/protocol/model.ts'
+import type { KeptNumbers } from '../../../core/protocol/numbers/kept.ts'
 import type { Caution } from '../../../core/safety/caution.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { dropDraft, type StartDraft } from '../../parts/start-draft.ts'
-import { fieldId } from './field-id.ts'
+import type { OnShelf } from '../../shelf.ts'
+import { fieldId, toField } from './field-id.ts'
 import type { Worked } from './programme.ts'
 import { benchCheck, startPot } from './start-pot.ts'
 
-export type Filled = { draft: StartDraft; worked: Worked; cautions: readonly Caution[] }
+export type Filled = {
+  draft: StartDraft
+  worked: Worked
+  cautions: readonly Caution[]
+  /** As they were shown; null: there were none. */
+  numbers: KeptNumbers | null
+  things: readonly OnShelf[]
+}
 
 export type Starting = {
   /** Start was tapped: from then on problems stand at their fields. */
@@ -23,7 +32,8 @@ export type Starting = {
   back: () => void
 }
 
-export function useStarting(kitchen: Kitchen, stored: StoredProtocol, { draft, worked, cautions }: Filled): Starting {
+export function useStarting(kitchen: Kitchen, stored: StoredProtocol, filled: Filled): Starting {
+  const { draft, worked, cautions, numbers, things } = filled
   const [asked, setAsked] = useState(false)
   const [busy, setBusy] = useState(false)
   // Two taps before the next drawing would both find the pad alive.
@@ -36,7 +46,7 @@ export function useStarting(kitchen: Kitchen, stored: StoredProtocol, { draft, w
     if (running.current || !programme) return
     running.current = true
     setBusy(true)
-    const sent = await startPot(kitchen, { stored, draft, inputs, programme, cautions }, given)
+    const sent = await startPot(kitchen, { stored, draft, inputs, programme, cautions, numbers, things }, given)
     running.current = false
     setBusy(false)
     if (!sent.ok) {
@@ -68,11 +78,9 @@ export function useStarting(kitchen: Kitchen, stored: StoredProtocol, { draft, w
 function focusFirst(problems: readonly InputProblem[]): void {
   for (const { field } of problems) {
     const id = fieldId(field)
-    const node = id === null ? null : document.getElementById(id)
-    if (node) {
-      // The fields get their problems with the next drawing.
-      requestAnimationFrame(() => node.focus())
-      return
-    }
+    if (id === null || document.getElementById(id) === null) continue
+    // The fields get their problems with the next drawing.
+    requestAnimationFrame(() => toField(id))
+    return
   }
 }
