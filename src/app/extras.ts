@@ -1,6 +1,7 @@
 // What the first drawing of the Stove can do without: fetched and put together right after it. Nothing in here may be
 // needed to sound a call, to answer it or to store it.
-import type { ClockPort } from '../session/ports.ts'
+import type { CalendarPot } from '../core/calendar/calendar-of.ts'
+import type { ClockPort, JournalPort } from '../session/ports.ts'
 import type { Session } from '../session/types.ts'
 import { onDropped } from '../shell/arrivals/dropped.ts'
 import { onLaunched } from '../shell/arrivals/launched.ts'
@@ -20,6 +21,7 @@ import { type Arrivals, arrivals } from './arrivals.ts'
 import { type CalendarFiles, calendarFiles } from './calendar-files.ts'
 import type { Commands } from './commands.ts'
 import { type Checks, deviceChecks } from './device-check.ts'
+import { type ExpectedHeat, expectedHeat } from './expected-heat.ts'
 import { answerPress, noticeSay } from './notices.ts'
 import { potRoute } from './route.ts'
 import { type KeptSettings, levelOf } from './settings.ts'
@@ -32,6 +34,7 @@ export type Extras = {
   speech: Speech
   checks: Checks
   calendar: CalendarFiles
+  heat: ExpectedHeat
   whistle: Whistle
   sharing: Sharing
   arrivals: Arrivals
@@ -44,6 +47,7 @@ export type ExtrasParts = {
   clock: ClockPort
   settings: KeptSettings['settings']
   pots: Session['pots']
+  journal: Pick<JournalPort, 'read' | 'summaries'>
   owns: () => boolean
   commands: Commands
   player: Player
@@ -67,13 +71,16 @@ export function makeExtras(parts: ExtrasParts): Extras {
   const checks = deviceChecks(kept, Date.now, onTick, parts.awake)
   void checks.load()
   const now = { pots, settings: () => settings.value }
-  const calendar = calendarFiles({ kept, clock, ...now, saveFile: saveTextFile, rehearsal })
+  const heat = expectedHeat({ kept, journal: parts.journal, pots, nowMs: clock.nowMs, onTick })
+  const ahead = (): CalendarPot[] => pots().map((pot) => ({ ...pot, expected: heat.expecter.value(pot.state) }))
+  const calendar = calendarFiles({ kept, clock, ...now, pots: ahead, saveFile: saveTextFile, rehearsal })
   const rungs = [noticesOf(parts), vibrationRung(monoMs), badgeRung(monoMs), speech]
   return {
     rungs,
     speech,
     checks,
     calendar,
+    heat,
     whistle: whistleOf(parts, speech),
     sharing: sharing(),
     arrivals: arrivalsOf(parts)

@@ -5,6 +5,7 @@ import type { PotCommand, Refusal } from '../core/pot/commands.ts'
 import type { Alert } from '../core/pot/due.ts'
 import type { Entry } from '../core/pot/entry.ts'
 import type { By, Check, PotEvent, PotIdentity, ProtocolText } from '../core/pot/events.ts'
+import type { Expectations } from '../core/pot/expected/expectation.ts'
 import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
@@ -13,7 +14,14 @@ import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
 import type { KitchenWriting } from './writing.ts'
 
-export type PotOnStove = { potId: string; state: PotState; alerts: Alert[]; readOnly: string | null }
+/** `expected`: what its thermometer tells of the open steps; left out until that is fetched. */
+export type PotOnStove = {
+  potId: string
+  state: PotState
+  alerts: Alert[]
+  readOnly: string | null
+  expected?: Expectations
+}
 
 /** One rung of the alert ladder, in words: "sound ready", "screen may sleep: tap to keep it on". */
 export type Lamp = {

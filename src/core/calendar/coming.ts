@@ -1,5 +1,6 @@
 // What a dyer would want to be called for if the page died: the coming moments of one pot that want a person.
 import type { Due } from '../pot/due.ts'
+import { asCalled } from '../pot/expected/as-called.ts'
 import type { Expectations } from '../pot/expected/expectation.ts'
 import { forecast } from '../pot/forecast.ts'
 import type { Knot } from '../pot/knot.ts'
@@ -66,13 +67,6 @@ export function comingOf(state: LiveState, nowMs: number, units: Units, expected
   ]
   const ahead = all.filter(({ startMs }) => startMs > nowMs).sort((a, b) => a.startMs - b.startMs)
   return withHeadsUps(stopped ? ahead.map((one) => ({ ...one, about: true })) : ahead, nowMs)
-}
-
-/** An open step rings when the app calls, whatever is expected of it; what follows stands where it is expected. */
-function asCalled(state: LiveState, knot: Knot, expected?: Expectations): Knot {
-  const dueAtMs = state.active.find(({ path }) => path === knot.path)?.dueAtMs ?? null
-  if (!knot.active || dueAtMs === null || !expected?.[knot.path]) return knot
-  return { ...knot, atMs: dueAtMs, leastMs: dueAtMs, mostMs: dueAtMs }
 }
 
 function ofKnot(state: LiveState, knot: Knot, units: Units): Coming[] {

@@ -1,5 +1,6 @@
 // What stands on a pot's bath: one act, one time, one mark, one pad.
 
+import type { Expectation } from '../../../core/pot/expected/expectation.ts'
 import type { LiveState } from '../../../core/pot/state.ts'
 import type { Step } from '../../../core/protocol/model.ts'
 import { showTemperature, showTemperatureRange } from '../../../core/quantity/show-temperature.ts'
@@ -49,6 +50,8 @@ export type BathView = {
   duePath: string | null
   chips: { path: string; say: string; atMs: number | null }[]
   out: { sinceMs: number; limitAtMs: number | null } | null
+  /** Of the step that is shown, what its thermometer tells. */
+  expected: Expectation | null
 }
 
 export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
@@ -57,7 +60,14 @@ export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
   const main = open[0] ?? null
   const chips = open.slice(1).map(({ active, step }) => ({ path: step.path, say: step.doing, atMs: active.dueAtMs }))
   const out = state.outSinceMs === null ? null : { sinceMs: state.outSinceMs, limitAtMs: state.outLimitAtMs }
-  const shared = { name: nameOf(pot), chips, out, mark: markOf(state, main?.step ?? null, nowMs, units), gauge: null }
+  const shared = {
+    name: nameOf(pot),
+    chips,
+    out,
+    mark: markOf(state, main?.step ?? null, nowMs, units),
+    gauge: null,
+    expected: null
+  }
   if (state.trouble !== null) return { ...shared, ...inTrouble(state) }
   if (state.status === 'held') return { ...shared, ...stopped(state.heldSinceMs, main, nowMs) }
   const look = pot.alerts.find((a) => a.kind === 'look')
@@ -67,7 +77,15 @@ export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
       return { ...shared, ...plain(act, { kind: 'since', atMs: look.atMs }, { kind: 'ask', ask }), duePath: null }
   }
   if (!main) return { ...shared, ...finished(state) }
-  return { ...shared, ...running(state, main, nowMs) }
+  const expected = pot.expected?.[main.active.path] ?? null
+  const own = running(state, main, nowMs)
+  return { ...shared, ...own, time: expectedTime(own, expected, nowMs), expected }
+}
+
+/** Not while it calls, nor once it ought to be there: the next reading is what counts then. */
+function expectedTime({ time, duePath }: Own, expected: Expectation | null, nowMs: number): Time {
+  if (duePath !== null || expected?.kind !== 'at' || expected.atMs - nowMs < BEAT_MS) return time
+  return { kind: 'to', atMs: expected.atMs, about: true }
 }
 
 type Own = Pick<BathView, 'status' | 'act' | 'time' | 'detail' | 'pad' | 'duePath'> & { gauge?: Gauge | null }

@@ -3,6 +3,7 @@ import type { Kitchen } from '../../kitchen.ts'
 import { bathColour } from '../../parts/bath-colour.ts'
 import { FitText } from '../../parts/fit-text.tsx'
 import { HoldPad } from '../../parts/hold-pad.tsx'
+import { later } from '../../parts/later.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { useSettled } from '../../parts/settled.ts'
 import { AgoRow } from './ago-row.tsx'
@@ -13,6 +14,8 @@ import { cueNow, type Stage } from './stage.ts'
 import { GiantTime, Left, OutOfBath } from './time-leaf.tsx'
 import { undoName } from './undo-say.ts'
 import './bath.css'
+
+const ExpectedLine = later(() => import('./expected-line.tsx').then((m) => ({ default: m.ExpectedLine })))
 
 type Props = { kitchen: Kitchen; stage: Stage; potId: string; head: boolean; shown: boolean }
 
@@ -60,6 +63,7 @@ function Lines({ kitchen, view }: { kitchen: Kitchen; view: BathView }): preact.
           {view.mark.say}
         </p>
       ) : null}
+      {view.expected ? <ExpectedLine expected={view.expected} units={kitchen.settings.value} /> : null}
       {view.chips.map((chip) => (
         <p class="bath-chip" key={chip.path}>
           {chip.say}
