@@ -10,6 +10,7 @@ import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
 import type { KitchenMedia } from './media.ts'
+import type { PhStrip } from './parts/ph-strip.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
 import type { KitchenWriting } from './writing.ts'
@@ -100,6 +101,7 @@ export type Settings = {
   headset: boolean
   /** Whistles answer calls. */
   whistle: boolean
+  strip: PhStrip
 }
 
 /** A trial of whether this device calls in time while it is locked. */

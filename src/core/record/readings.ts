@@ -3,7 +3,7 @@ import type { Entry } from '../pot/entry.ts'
 import type { PhReading, PotEvent } from '../pot/events.ts'
 import type { Programme } from '../protocol/model.ts'
 import { showTemperature, type Units } from '../quantity/index.ts'
-import { answerWords, labelOf, phWords } from './event-words.ts'
+import { answerWords, labelOf, lotWords, phWords } from './event-words.ts'
 import type { CautionRecord, JudgementRecord, NoteRecord, ReadingRecord, Said } from './record.ts'
 
 type Heard = { entry: Entry<PotEvent>; said: Said }
@@ -23,7 +23,13 @@ function readingOf(event: PotEvent, said: Said, units: Units): ReadingRecord | n
     return { ...base, path, what: 'temperature', tempC, words, inRange }
   }
   if (event.type === 'PhRead') {
-    return { ...base, path: event.path, what: 'ph', ph: phRange(event.reading), words: phWords(event.reading) }
+    return {
+      ...base,
+      path: event.path,
+      what: 'ph',
+      ph: phRange(event.reading),
+      words: `${phWords(event.reading)}${lotWords(event.lot)}`
+    }
   }
   if (event.type === 'Answered') {
     const { path, answer, inRange } = event
