@@ -4,6 +4,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import type { EarlierHeat } from '../core/pot/expected/earlier.ts'
 import { expectationsOf } from '../core/pot/expected/expect.ts'
 import type { Expectations } from '../core/pot/expected/expectation.ts'
+import { type PhEstimate, phOfDoses } from '../core/pot/expected/ph.ts'
 import { readEntries } from '../core/pot/read-entry.ts'
 import type { PotState } from '../core/pot/state.ts'
 import { heatOf } from '../core/record/heat-of.ts'
@@ -18,7 +19,7 @@ const LOOKED_AT = 40
 /** `entries`: how many the journal had when the line was made; a correction since then makes it anew. */
 type HeatLine = { potId: string; entries: number; heat: EarlierHeat | null }
 
-export type Expecter = (state: PotState) => Expectations
+export type Expecter = (state: PotState) => { expected: Expectations; madePh: PhEstimate | null }
 
 export type ExpectedHeat = {
   expecter: ReadonlySignal<Expecter>
@@ -52,10 +53,10 @@ export function expectedHeat(parts: ExpectedHeatParts): ExpectedHeat {
 
 /** Worked out once for a state. */
 export function expecterWith(earlier: readonly EarlierHeat[]): Expecter {
-  const known = new WeakMap<PotState, Expectations>()
+  const known = new WeakMap<PotState, ReturnType<Expecter>>()
   return (state) => {
-    if (!isLive(state)) return {}
-    const found = known.get(state) ?? expectationsOf(state, earlier)
+    if (!isLive(state)) return { expected: {}, madePh: null }
+    const found = known.get(state) ?? { expected: expectationsOf(state, earlier), madePh: phOfDoses(state) }
     known.set(state, found)
     return found
   }

@@ -72,7 +72,7 @@ export function makeExtras(parts: ExtrasParts): Extras {
   void checks.load()
   const now = { pots, settings: () => settings.value }
   const heat = expectedHeat({ kept, journal: parts.journal, pots, nowMs: clock.nowMs, onTick })
-  const ahead = (): CalendarPot[] => pots().map((pot) => ({ ...pot, expected: heat.expecter.value(pot.state) }))
+  const ahead = (): CalendarPot[] => pots().map((pot) => ({ ...pot, ...heat.expecter.value(pot.state) }))
   const calendar = calendarFiles({ kept, clock, ...now, pots: ahead, saveFile: saveTextFile, rehearsal })
   const rungs = [noticesOf(parts), vibrationRung(monoMs), badgeRung(monoMs), speech]
   return {

@@ -131,7 +131,7 @@ function sessionView(parts: KitchenParts): View {
   const stored = signal<PotOnStove[]>([])
   const pots = computed(() => {
     const expect = parts.expecter.value
-    return expect === null ? stored.value : stored.value.map((pot) => ({ ...pot, expected: expect(pot.state) }))
+    return expect === null ? stored.value : stored.value.map((pot) => ({ ...pot, ...expect(pot.state) }))
   })
   const now = signal(clock.nowMs())
   const missed = signal(session.missed())

@@ -45,7 +45,7 @@ async function batch({ at }: Stove, potId: string): Promise<void> {
 const expectedOf = ({ at, heat }: Stove, potId: string): Expectations => {
   const pot = at.session.pots().find((one) => one.potId === potId)
   if (!pot) throw new Error(`no pot ${potId}`)
-  return heat.expecter.value(pot.state)
+  return heat.expecter.value(pot.state).expected
 }
 
 describe('a settled batch', () => {

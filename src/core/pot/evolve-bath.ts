@@ -63,6 +63,7 @@ export function assignBath(run: Run, event: BathEvent, atMs: number): void {
       return
     case 'ToppedUp':
       newCurve(run, atMs)
+      run.toppedUpML += event.volumeML
       if (event.levelAfter !== null) run.recorded.level = atMs
       return
     case 'Answered':

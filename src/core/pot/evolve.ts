@@ -125,6 +125,7 @@ function startOf(event: Extract<PotEvent, { type: 'PotStarted' }>, stamp: Stamp)
     outTotalMs: 0,
     depth: null,
     doses: [],
+    toppedUpML: 0,
     offProtocol: [],
     trouble: null,
     handedTo: null,

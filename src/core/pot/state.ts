@@ -90,6 +90,7 @@ export type Run = {
   /** Depth under the liquor, 0 to 1. */
   depth: number | null
   doses: Dose[]
+  toppedUpML: number
   offProtocol: string[]
   trouble: { kind: TroubleKind; sinceMs: number } | null
   handedTo: string | null

@@ -51,7 +51,7 @@ export function recordOf(entries: readonly PotEntry[], options: RecordOptions = 
     checks: started.checks,
     steps,
     amounts: amountRecords(stand, programme, steps, ended, dyer),
-    readings: readingsOf(heard, programme, units),
+    readings: readingsOf(heard, started, units),
     judgements: judgementsOf(heard),
     notes: notesOf(heard),
     media: mediaOf(corrected.entries, (entry) => withdrawnBy.has(keyOf(entry)), programme, dyer),

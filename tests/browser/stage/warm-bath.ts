@@ -56,7 +56,8 @@ export async function readBath(page: Page, pot: string, degrees: number, unit: '
   const pads = page.locator('.ask-temperature').last()
   if ((await pads.count()) === 0) await pressUntilThere(pad(page, `${pot}: read °C`), pads)
   const wanted = pads.getByRole('button', { name: new RegExp(`^${degrees}\\s°${unit}$`) })
-  const middle = async (): Promise<number> => Number.parseFloat((await pads.locator('.ask-figure').innerText()) || '0')
+  const middle = async (): Promise<number> =>
+    Number.parseFloat((await pads.locator('.ask-figure').textContent()) || '0')
   // By fives, one press after the other: taps in a burst are taken for drops.
   for (let tries = 0; tries < 40 && (await wanted.count()) === 0; tries++) {
     const was = await middle()

@@ -1,6 +1,8 @@
 // What stands on a pot's bath: one act, one time, one mark, one pad.
 
+import type { PhReading } from '../../../core/pot/events.ts'
 import type { Expectation } from '../../../core/pot/expected/expectation.ts'
+import type { PhEstimate } from '../../../core/pot/expected/ph.ts'
 import type { LiveState } from '../../../core/pot/state.ts'
 import type { Step } from '../../../core/protocol/model.ts'
 import { showTemperature, showTemperatureRange } from '../../../core/quantity/show-temperature.ts'
@@ -52,6 +54,8 @@ export type BathView = {
   out: { sinceMs: number; limitAtMs: number | null } | null
   /** Of the step that is shown, what its thermometer tells. */
   expected: Expectation | null
+  /** The last pH that was read, unless acid or water came in since, and what the doses would make. */
+  ph: { reading: PhReading; made: PhEstimate | null } | null
 }
 
 export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
@@ -66,7 +70,8 @@ export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
     out,
     mark: markOf(state, main?.step ?? null, nowMs, units),
     gauge: null,
-    expected: null
+    expected: null,
+    ph: phOf(pot)
   }
   if (state.trouble !== null) return { ...shared, ...inTrouble(state) }
   if (state.status === 'held') return { ...shared, ...stopped(state.heldSinceMs, main, nowMs) }
@@ -80,6 +85,11 @@ export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
   const expected = pot.expected?.[main.active.path] ?? null
   const own = running(state, main, nowMs)
   return { ...shared, ...own, time: expectedTime(own, expected, nowMs), expected }
+}
+
+function phOf({ state: { ph, doses }, madePh }: LivePot): BathView['ph'] {
+  if (ph === null || doses.some(({ atMs }) => atMs > ph.atMs)) return null
+  return { reading: ph.reading, made: madePh ?? null }
 }
 
 /** Not while it calls, nor once it ought to be there: the next reading is what counts then. */

@@ -15,7 +15,7 @@ import { GiantTime, Left, OutOfBath } from './time-leaf.tsx'
 import { undoName } from './undo-say.ts'
 import './bath.css'
 
-const ExpectedLine = later(() => import('./expected-line.tsx').then((m) => ({ default: m.ExpectedLine })))
+const ExpectedLines = later(() => import('./expected-lines.tsx').then((m) => ({ default: m.ExpectedLines })))
 
 type Props = { kitchen: Kitchen; stage: Stage; potId: string; head: boolean; shown: boolean }
 
@@ -63,7 +63,9 @@ function Lines({ kitchen, view }: { kitchen: Kitchen; view: BathView }): preact.
           {view.mark.say}
         </p>
       ) : null}
-      {view.expected ? <ExpectedLine expected={view.expected} units={kitchen.settings.value} /> : null}
+      {view.expected || view.ph ? (
+        <ExpectedLines expected={view.expected} ph={view.ph} units={kitchen.settings.value} />
+      ) : null}
       {view.chips.map((chip) => (
         <p class="bath-chip" key={chip.path}>
           {chip.say}

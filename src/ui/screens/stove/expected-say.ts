@@ -1,6 +1,8 @@
 // What a thermometer tells of the time to come, in words: the time with its interval, what it rests on, and what to do
 // where it will not get there. Temperatures in the dyer's own unit.
+import type { PhReading } from '../../../core/pot/events.ts'
 import type { Doubt, Expectation, ExpectedAt } from '../../../core/pot/expected/expectation.ts'
+import type { PhEstimate } from '../../../core/pot/expected/ph.ts'
 import { showTemperature } from '../../../core/quantity/show-temperature.ts'
 import type { Units } from '../../../core/quantity/units.ts'
 import { clockSay } from './words.ts'
@@ -81,5 +83,18 @@ function doubtSay({ code }: Doubt, { going, targetC }: Expectation, units: Units
     case 'moves-away':
     case 'bad-input':
       return null
+  }
+}
+
+/** "pH 4.6 read; estimated 3.4 to 4.4, of water and acid without the yarn" */
+export function phSay(reading: PhReading, made: PhEstimate | null): string {
+  const beside = made === null ? '' : `; estimated ${made.low} to ${made.high}, of water and acid without the yarn`
+  switch (reading.kind) {
+    case 'value':
+      return `pH ${reading.ph} read${beside}`
+    case 'between':
+      return `pH ${reading.low} to ${reading.high} read${beside}`
+    case 'unreadable':
+      return `pH strip stained, not read${beside}`
   }
 }
