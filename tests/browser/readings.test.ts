@@ -78,7 +78,7 @@ describe('two pots on the way to 80 °C', () => {
     const never = page.getByRole('region', { name: 'Plum' }).locator('.bath-never')
     await never.waitFor()
     expect((await never.textContent())?.replaceAll('\u00a0', ' ')).toMatch(
-      /will not get to 80 °C on this heat\..*More heat, or a lid on/
+      /will not get to 80 °C on this heat\..*More heat, or a lid\./
     )
     await show(page, 'Moss')
     expect(await said(page, 'Moss')).toMatch(/^80 °C about \d\d:\d\d, \d\d:\d\d to \d\d:\d\d.*From 5 readings\.$/s)

@@ -26,7 +26,7 @@ function withEstimate(read: ReadingRecord, made: Made): ReadingRecord {
   const estimatedPh = phOfDoses(made)
   if (estimatedPh === null) return read
   const { low, high } = estimatedPh
-  const words = `${read.words}; estimated ${low} to ${high}, of water and acid without the yarn`
+  const words = `${read.words}; estimated ${low} to ${high} without the yarn`
   return { ...read, estimatedPh, words }
 }
 

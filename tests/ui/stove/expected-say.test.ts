@@ -81,7 +81,7 @@ describe('what a thermometer tells is said', () => {
     expect(say({ kind: 'never', targetC: 80, going: 'up', readings: 7 })).toEqual({
       kind: 'never',
       what: 'This pot will not get to 80 °C on this heat.',
-      instead: 'More heat, or a lid on. Or take it as it is: More, Done early.'
+      instead: 'More heat, or a lid. Or take it: More, Done early.'
     })
     const down = say({ kind: 'never', targetC: 15, going: 'down', readings: 7 })
     expect(down.what).toBe('This pot will not get down to 15 °C by itself here.')

@@ -94,7 +94,11 @@ function phOf({ state: { ph, doses }, madePh }: LivePot): BathView['ph'] {
 
 /** Not while it calls, nor once it ought to be there: the next reading is what counts then. */
 function expectedTime({ time, duePath }: Own, expected: Expectation | null, nowMs: number): Time {
-  if (duePath !== null || expected?.kind !== 'at' || expected.atMs - nowMs < BEAT_MS) return time
+  if (duePath !== null || expected === null) return time
+  // The time of the next reading, said large, would be taken for that of the temperature.
+  if (expected.kind === 'never')
+    return { kind: 'words', say: expected.going === 'up' ? 'not on this heat' : 'not by itself' }
+  if (expected.atMs - nowMs < BEAT_MS) return time
   return { kind: 'to', atMs: expected.atMs, about: true }
 }
 

@@ -15,12 +15,12 @@ export type ExpectedSay =
 export function expectedSay(expected: Expectation, units: Units): ExpectedSay {
   const target = showTemperature(expected.targetC, units)
   if (expected.kind === 'at') return { kind: 'at', when: whenSay(expected, target), from: fromSay(expected, units) }
-  const own = 'Or take it as it is: More, Done early.'
+  const own = 'Or take it: More, Done early.'
   return expected.going === 'up'
     ? {
         kind: 'never',
         what: `This pot will not get to ${target} on this heat.`,
-        instead: `More heat, or a lid on. ${own}`
+        instead: `More heat, or a lid. ${own}`
       }
     : {
         kind: 'never',
@@ -86,9 +86,9 @@ function doubtSay({ code }: Doubt, { going, targetC }: Expectation, units: Units
   }
 }
 
-/** "pH 4.6 read; estimated 3.4 to 4.4, of water and acid without the yarn" */
+/** "pH 4.6 read; estimated 3.4 to 4.4 without the yarn" */
 export function phSay(reading: PhReading, made: PhEstimate | null): string {
-  const beside = made === null ? '' : `; estimated ${made.low} to ${made.high}, of water and acid without the yarn`
+  const beside = made === null ? '' : `; estimated ${made.low} to ${made.high} without the yarn`
   switch (reading.kind) {
     case 'value':
       return `pH ${reading.ph} read${beside}`

@@ -23,6 +23,7 @@ export function PhPads({ middle, strip, look, layoutKey, onRead }: Props): preac
   const [first, setFirst] = useState(windowAt(steps, nearest(steps, middle) - (SHOWN - 1) / 2))
   const from = windowAt(steps, first)
   const key = `${layoutKey} ${from} ${between}`
+  const all = steps.length <= SHOWN
   const shown = steps.slice(from, from + SHOWN).map((ph, i) => ({ ph, next: steps[from + i + 1] }))
   return (
     <div class="ask-ph">
@@ -53,20 +54,26 @@ export function PhPads({ middle, strip, look, layoutKey, onRead }: Props): preac
             </Pad>
           )
         )}
-        <Pad kind="lesser" look={look} disabled={from === 0} onPress={() => setFirst(windowAt(steps, from - 4))}>
-          lower
-        </Pad>
+      </div>
+      <div class="ask-grid">
+        {all ? null : (
+          <Pad kind="lesser" look={look} disabled={from === 0} onPress={() => setFirst(windowAt(steps, from - 4))}>
+            lower
+          </Pad>
+        )}
         <Pad kind="lesser" look={look} selected={between} onPress={() => setBetween(!between)}>
           between
         </Pad>
-        <Pad
-          kind="lesser"
-          look={look}
-          disabled={from + SHOWN >= steps.length}
-          onPress={() => setFirst(windowAt(steps, from + 4))}
-        >
-          higher
-        </Pad>
+        {all ? null : (
+          <Pad
+            kind="lesser"
+            look={look}
+            disabled={from + SHOWN >= steps.length}
+            onPress={() => setFirst(windowAt(steps, from + 4))}
+          >
+            higher
+          </Pad>
+        )}
       </div>
       <Pad kind="lesser" look={look} layoutKey={layoutKey} onPress={() => onRead({ kind: 'unreadable' })}>
         Stained, can’t read
