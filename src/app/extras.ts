@@ -1,7 +1,9 @@
 // What the first drawing of the Stove can do without: fetched and put together right after it. Nothing in here may be
 // needed to sound a call, to answer it or to store it.
+
+import type { CalendarPot } from '../core/calendar/calendar-of.ts'
 import { drawsOf } from '../core/shelf/draws.ts'
-import type { ClockPort } from '../session/ports.ts'
+import type { ClockPort, JournalPort } from '../session/ports.ts'
 import type { Session } from '../session/types.ts'
 import { onDropped } from '../shell/arrivals/dropped.ts'
 import { onLaunched } from '../shell/arrivals/launched.ts'
@@ -21,6 +23,7 @@ import { type Arrivals, arrivals } from './arrivals.ts'
 import { type CalendarFiles, calendarFiles } from './calendar-files.ts'
 import type { Commands } from './commands.ts'
 import { type Checks, deviceChecks } from './device-check.ts'
+import { type ExpectedHeat, expectedHeat } from './expected-heat.ts'
 import { answerPress, noticeSay } from './notices.ts'
 import { potRoute } from './route.ts'
 import { type KeptSettings, levelOf } from './settings.ts'
@@ -34,6 +37,7 @@ export type Extras = {
   speech: Speech
   checks: Checks
   calendar: CalendarFiles
+  heat: ExpectedHeat
   whistle: Whistle
   sharing: Sharing
   arrivals: Arrivals
@@ -46,6 +50,7 @@ export type ExtrasParts = {
   clock: ClockPort
   settings: KeptSettings['settings']
   pots: Session['pots']
+  journal: Pick<JournalPort, 'read' | 'summaries'>
   owns: () => boolean
   commands: Commands
   player: Player
@@ -69,7 +74,9 @@ export function makeExtras(parts: ExtrasParts): Extras {
   const checks = deviceChecks(kept, Date.now, onTick, parts.awake)
   void checks.load()
   const now = { pots, settings: () => settings.value }
-  const calendar = calendarFiles({ kept, clock, ...now, saveFile: saveTextFile, rehearsal })
+  const heat = expectedHeat({ kept, journal: parts.journal, pots, nowMs: clock.nowMs, onTick })
+  const ahead = (): CalendarPot[] => pots().map((pot) => ({ ...pot, ...heat.expecter.value(pot.state) }))
+  const calendar = calendarFiles({ kept, clock, ...now, pots: ahead, saveFile: saveTextFile, rehearsal })
   const rungs = [noticesOf(parts), vibrationRung(monoMs), badgeRung(monoMs), speech]
   return {
     drawsOf,
@@ -77,6 +84,7 @@ export function makeExtras(parts: ExtrasParts): Extras {
     speech,
     checks,
     calendar,
+    heat,
     whistle: whistleOf(parts, speech),
     sharing: sharing(),
     arrivals: arrivalsOf(parts)

@@ -13,6 +13,7 @@ import { storageNow } from '../shell/storage-persistence/persistence.ts'
 import type { Kitchen, Lamp, PotOnStove, Sent, Via } from '../ui/kitchen.ts'
 import { beforeTheHeat } from './before-the-heat.ts'
 import { type Commands, sayOf } from './commands.ts'
+import type { Expecter } from './expected-heat.ts'
 import type { Extras } from './extras.ts'
 import type { HeadsetOnStove } from './headset.ts'
 import type { Ladder } from './ladder.ts'
@@ -36,6 +37,8 @@ export type KitchenParts = {
   lock: ScreenLock
   /** Null until they are fetched. */
   extras: ReadonlySignal<Extras | null>
+  /** What thermometers tell; null until it is fetched. */
+  expecter: ReadonlySignal<Expecter | null>
   headset?: HeadsetOnStove
   settings: KeptSettings
   protocols: StoredProtocols
@@ -132,7 +135,11 @@ type View = Pick<
 
 function sessionView(parts: KitchenParts): View {
   const { session, clock, owner, ladder, lock } = parts
-  const pots = signal<PotOnStove[]>([])
+  const stored = signal<PotOnStove[]>([])
+  const pots = computed(() => {
+    const expect = parts.expecter.value
+    return expect === null ? stored.value : stored.value.map((pot) => ({ ...pot, ...expect(pot.state) }))
+  })
   const now = signal(clock.nowMs())
   const missed = signal(session.missed())
   const notSaved = signal<{ say: string } | null>(null)
@@ -142,7 +149,7 @@ function sessionView(parts: KitchenParts): View {
   const read = (): void =>
     batch(() => {
       const views = session.pots()
-      pots.value = views.filter(({ state }) => state.status === 'running' || state.status === 'held')
+      stored.value = views.filter(({ state }) => state.status === 'running' || state.status === 'held')
       unreadable.value = views.find(({ state }) => state.status === 'idle')?.readOnly ?? null
       missed.value = session.missed()
       const standing = session.notSaved()

@@ -7,6 +7,7 @@ import type { Player } from '../shell/sound/player.ts'
 import type { Kitchen } from '../ui/kitchen.ts'
 import type { RehearsalAnswers, RehearsalReport, RehearsalRun, RehearsalWish } from '../ui/rehearsing.ts'
 import { commands } from './commands.ts'
+import { expecterWith } from './expected-heat.ts'
 import { makeKitchen } from './kitchen.ts'
 import type { Ladder } from './ladder.ts'
 import { rehearsalReport } from './rehearsal-report.ts'
@@ -219,6 +220,8 @@ function kitchenOf({ settings, protocols, player, newId }: RehearsalParts, stove
     player,
     lock: { want: () => {}, state: () => 'not-wanted', retry: async () => true, onState: () => () => {} },
     extras: signal(null),
+    // What other batches did tells nothing of a rehearsed pot.
+    expecter: signal(expecterWith([])),
     settings,
     protocols,
     route: { route: signal('#/stove'), go: () => {} },

@@ -1,6 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Kept } from '../shell/settings/kept.ts'
 import type { Sent, Settings } from '../ui/kitchen.ts'
+import { isPhStrip, usualStrip } from '../ui/parts/ph-strip.ts'
 
 const KEY = 'settings'
 
@@ -22,7 +23,8 @@ export function settingsFor(language: string): Settings {
     pedalNext: null,
     wet: false,
     headset: false,
-    whistle: false
+    whistle: false,
+    strip: usualStrip
   }
 }
 
@@ -75,6 +77,7 @@ function valid(change: Partial<Settings>, now: Settings): Partial<Settings> {
     const allowed = choices[name as keyof Settings] as readonly unknown[] | undefined
     if (allowed !== undefined) return allowed.includes(value)
     if (name === 'pedalDone' || name === 'pedalNext') return value === null || isKey(value)
+    if (name === 'strip') return isPhStrip(value)
     if (name === 'volumeLevel') return typeof value === 'number' && value >= 0 && value <= 1
     return name in now && typeof value === typeof now[name as keyof Settings]
   })

@@ -1,5 +1,6 @@
 // Puts the app together in a browser. A rehearsal is the same with another clock and names of its own.
 
+import { computed } from '@preact/signals'
 import { createSession } from '../session/create-session.ts'
 import type { Session } from '../session/types.ts'
 import { rehearsalClock } from '../shell/clock/rehearsal-clock.ts'
@@ -71,7 +72,17 @@ export async function startUp(onPots: () => void): Promise<Started> {
   const protocols = storedProtocols(kept)
   const places = { route: () => route.route.value, go: route.go, look }
   const bringIn = (file: File) => protocols.bringIn(file, newId(), clock.nowMs())
-  const parts = { ...same, name, settings: settings.settings, owns: owner.owns, onTick, awake, ...places, bringIn }
+  const parts = {
+    ...same,
+    name,
+    journal,
+    settings: settings.settings,
+    owns: owner.owns,
+    onTick,
+    awake,
+    ...places,
+    bringIn
+  }
   const extras = laterExtras(
     async () => (await import('./extras.ts')).makeExtras(parts),
     (made) => rungs.add(made.rungs)
@@ -86,6 +97,7 @@ export async function startUp(onPots: () => void): Promise<Started> {
     ladder: rungs,
     lock,
     extras: extras.now,
+    expecter: computed(() => extras.now.value?.heat.expecter.value ?? null),
     settings,
     protocols,
     rehearse: async (wish) => {

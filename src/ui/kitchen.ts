@@ -5,17 +5,29 @@ import type { PotCommand, Refusal } from '../core/pot/commands.ts'
 import type { Alert } from '../core/pot/due.ts'
 import type { Entry } from '../core/pot/entry.ts'
 import type { By, Check, PotEvent, PotIdentity, ProtocolText } from '../core/pot/events.ts'
+import type { Expectations } from '../core/pot/expected/expectation.ts'
+import type { PhEstimate } from '../core/pot/expected/ph.ts'
 import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
 import type { KeptNumbers } from '../core/protocol/numbers/kept.ts'
 import type { KitchenMedia } from './media.ts'
+import type { PhStrip } from './parts/ph-strip.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
 import type { KitchenShelf } from './shelf.ts'
 import type { KitchenWriting } from './writing.ts'
 
-export type PotOnStove = { potId: string; state: PotState; alerts: Alert[]; readOnly: string | null }
+/** `expected`: what its thermometer tells of the open steps; `madePh`: what pH its doses would make, null where nobody can
+ * say. Left out until that is fetched. */
+export type PotOnStove = {
+  potId: string
+  state: PotState
+  alerts: Alert[]
+  readOnly: string | null
+  expected?: Expectations
+  madePh?: PhEstimate | null
+}
 
 /** One rung of the alert ladder, in words: "sound ready", "screen may sleep: tap to keep it on". */
 export type Lamp = {
@@ -96,6 +108,7 @@ export type Settings = {
   headset: boolean
   /** Whistles answer calls. */
   whistle: boolean
+  strip: PhStrip
 }
 
 /** A trial of whether this device calls in time while it is locked. */

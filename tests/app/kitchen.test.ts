@@ -56,6 +56,7 @@ async function tab(
         clock: at.clock,
         settings: settings.settings,
         pots: at.session.pots,
+        journal: at.journal,
         owns: owner.owns,
         commands: commands(at.session, owner, between, newId),
         kept: memoryKept(),
@@ -69,6 +70,7 @@ async function tab(
         bringIn: () => Promise.reject(new Error('nothing comes in this test'))
       })
     ),
+    expecter: signal(null),
     protocols: storedProtocols(memoryKept()),
     route: hashRoute(),
     updates: { waiting, apply: async () => {} },

@@ -1,5 +1,6 @@
 // The coming alerts as an iCalendar file (RFC 5545, published as RFC 5546 says): what still rings when the page is dead.
 import { alertsDue } from '../pot/alerts-due.ts'
+import type { Expectations } from '../pot/expected/expectation.ts'
 import type { LiveState, PotState } from '../pot/state.ts'
 import { stepAt } from '../protocol/tree.ts'
 import type { Units } from '../quantity/units.ts'
@@ -13,7 +14,7 @@ const ORGANIZER = 'ORGANIZER;CN=Strandline:mailto:nobody@strandline.invalid'
 /** An event so long past troubles no calendar any more. */
 const FORGOTTEN_MS = 2 * 24 * 3_600_000
 
-export type CalendarPot = { potId: string; state: PotState }
+export type CalendarPot = { potId: string; state: PotState; expected?: Expectations }
 
 /** What an earlier file put into somebody's calendar. */
 export type Published = { uid: string; startMs: number; forMs: number; summary: string }
@@ -72,7 +73,7 @@ function eventsOf(wanted: CalendarWanted, pot: CalendarPot): { published: Publis
   const { state } = pot
   if (state.status !== 'running' && state.status !== 'held') return []
   const caveats = caveatsOf(wanted, state)
-  return comingOf(state, wanted.nowMs, wanted.units).map((coming) => {
+  return comingOf(state, wanted.nowMs, wanted.units, pot.expected).map((coming) => {
     const uid = `strandline-${uidPart(pot.potId)}-${uidPart(coming.key)}`
     const name = state.pot.colourway || state.pot.letter
     const what = `${wanted.rehearsal ? 'Rehearsal, ' : ''}${name}: ${coming.what}${coming.about ? ' (about)' : ''}`

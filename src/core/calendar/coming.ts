@@ -1,5 +1,7 @@
 // What a dyer would want to be called for if the page died: the coming moments of one pot that want a person.
 import type { Due } from '../pot/due.ts'
+import { asCalled } from '../pot/expected/as-called.ts'
+import type { Expectations } from '../pot/expected/expectation.ts'
 import { forecast } from '../pot/forecast.ts'
 import type { Knot } from '../pot/knot.ts'
 import { gapLimit, nextDue } from '../pot/next-due.ts'
@@ -54,8 +56,8 @@ export type Range = { leastMs: number; mostMs: number | null }
  * to the acid or to "heat off" costs the batch. Passes of a loop that may never come are left out, as is a wait that
  * the clock ends by itself where nothing follows for the hands. A turn or a stir stands in the calendar without a ring:
  * whoever is rung for each stir turns the calendar off, and the acid with it. */
-export function comingOf(state: LiveState, nowMs: number, units: Units): Coming[] {
-  const knots = forecast(state, nowMs)
+export function comingOf(state: LiveState, nowMs: number, units: Units, expected?: Expectations): Coming[] {
+  const knots = forecast(state, nowMs, expected).map((knot) => asCalled(state, knot, expected))
   const stopped = state.status === 'held' || state.trouble !== null
   const all = [
     ...knots.flatMap((knot) => ofKnot(state, knot, units)),

@@ -1,6 +1,7 @@
 // Two pots that will want the same pair of hands at the same time, said while something can still be done about it.
 import type { Programme, Step } from '../protocol/model.ts'
 import { sequenceOf, stepAt } from '../protocol/tree.ts'
+import type { Expectations } from './expected/expectation.ts'
 import { forecast } from './forecast.ts'
 import type { Knot } from './knot.ts'
 import { gapLimit } from './next-due.ts'
@@ -26,10 +27,13 @@ export type Work = {
 /** `first` is to be served first, for it can wait less. `waitMs`: how long the other has to wait then. */
 export type Collision = { first: Work; second: Work; waitMs: number }
 
+/** `expected`: what its thermometer tells, where it does. */
+export type PotAhead = { potId: string; state: LiveState; expected?: Expectations }
+
 /** The collisions within the next half hour, earliest first. Works by likely times; what follows a loop of unknown length
  * is left out. Pure: the same states and hour give the same answer. */
-export function collisions(pots: readonly { potId: string; state: LiveState }[], nowMs: number): Collision[] {
-  const works = pots.map(({ potId, state }) => worksOf(potId, state, nowMs))
+export function collisions(pots: readonly PotAhead[], nowMs: number): Collision[] {
+  const works = pots.map((pot) => worksOf(pot, nowMs))
   const found: Collision[] = []
   works.forEach((ofOne, at) => {
     for (const ofOther of works.slice(at + 1)) {
@@ -43,10 +47,10 @@ export function startOf({ first, second }: Collision): number {
   return Math.max(first.atMs, second.atMs)
 }
 
-function worksOf(potId: string, state: LiveState, nowMs: number): Work[] {
+function worksOf({ potId, state, expected }: PotAhead, nowMs: number): Work[] {
   if (state.status === 'held' || state.trouble !== null) return []
   const works: Work[] = []
-  for (const knot of forecast(state, nowMs)) {
+  for (const knot of forecast(state, nowMs, expected)) {
     const step = stepAt(state.programme, knot.path)
     if (!step || !wantsHands(knot, step) || knot.atMs <= nowMs || knot.atMs > nowMs + AHEAD_MOST_MS) continue
     const waitMs = canWaitMs(state, step, knot.atMs)

@@ -51,7 +51,8 @@ export type PotCommand =
   | { type: 'ChangeBurner'; burner: string }
   | { type: 'ChangeHeat'; on: boolean; level: string | null }
   | { type: 'ReadTemperature'; tempC: number }
-  | { type: 'ReadPh'; reading: PhReading }
+  /** `lot`: what stands on the strips' box. */
+  | { type: 'ReadPh'; reading: PhReading; lot?: string }
   | { type: 'Judge'; of: string; grade: Grade; hue: string | null }
   | { type: 'CallTrouble'; kind: TroubleKind }
   | { type: 'SettleTrouble'; beganAtMs: number; tempC: number | null; outcome: TroubleEnd }

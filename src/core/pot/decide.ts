@@ -65,7 +65,7 @@ function live(t: Telling, state: LiveState, command: Exclude<PotCommand, { type:
     case 'ReadTemperature':
       return readTemperature(t, command.tempC, null)
     case 'ReadPh':
-      return readPh(t, command.reading)
+      return readPh(t, command)
     case 'Judge':
       return judge(t, command)
     case 'CallTrouble':
@@ -125,7 +125,7 @@ function afterTheEnd(t: Telling, state: Exclude<PotState, { status: 'idle' }>, c
     case 'Judge':
       return finished(t, judge(t, command))
     case 'ReadPh':
-      return finished(t, readPh(t, command.reading))
+      return finished(t, readPh(t, command))
     case 'PassDue':
     case 'ShiftClock':
       return { ok: true, events: [] }

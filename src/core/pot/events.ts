@@ -17,6 +17,8 @@ export type PotIdentity = {
   colourway: string
   letter: string
   burner: string
+  /** The name of the pot itself; left out where nobody gave one. */
+  vessel?: string
   /** The bath's colour on the screen, "#rrggbb", chosen by the dyer. */
   colour: string
   skeins: Skein[]
@@ -51,7 +53,7 @@ export type PhReading =
 /** The answer to a question: a reading, a judgement, a choice, or words. */
 export type Answer =
   | { kind: 'temperature'; tempC: number }
-  | { kind: 'ph'; reading: PhReading }
+  | { kind: 'ph'; reading: PhReading; lot?: string }
   | { kind: 'grade'; grade: Grade; hue: string | null }
   | { kind: 'choice'; answer: string }
   | { kind: 'number'; value: number; unit: string }
@@ -144,7 +146,8 @@ export type PotEvent =
   | { type: 'DoseWentElsewhere'; path: string | null; of: string; amount: Amount; toPotId: string }
   | { type: 'Answered'; path: string; answer: Answer; inRange: boolean | null }
   | { type: 'TemperatureRead'; path: string | null; tempC: number; inRange: boolean | null }
-  | { type: 'PhRead'; path: string | null; reading: PhReading }
+  /** `lot`: of the strips; left out where nobody noted it, as in entries from before it could be. */
+  | { type: 'PhRead'; path: string | null; reading: PhReading; lot?: string }
   | { type: 'Judged'; path: string | null; of: string; grade: Grade; hue: string | null }
   | { type: 'HeatSet'; on: boolean; level: string | null; path: string | null }
   | { type: 'ConditionMet'; path: string; index: number }

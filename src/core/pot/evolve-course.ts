@@ -1,5 +1,6 @@
 // The part of evolve about the course of a pot as a whole: alerts, limits, trouble, notes.
 import type { PotEvent } from './events.ts'
+import { newCurve } from './evolve-bath.ts'
 import type { Run } from './state.ts'
 
 type CourseEvent = Extract<
@@ -29,6 +30,7 @@ export function assignCourse(run: Run, event: CourseEvent, atMs: number): void {
   switch (event.type) {
     case 'BurnerChanged':
       run.pot = { ...run.pot, burner: event.burner }
+      newCurve(run, atMs)
       return
     case 'AlertRaised':
       run.raised[event.key] = atMs
@@ -41,9 +43,11 @@ export function assignCourse(run: Run, event: CourseEvent, atMs: number): void {
       return
     case 'TroubleBegan':
       run.trouble = { kind: event.kind, sinceMs: atMs }
+      newCurve(run, atMs)
       return
     case 'TroubleEnded':
       run.trouble = null
+      newCurve(run, atMs)
       return
     case 'HandedOver':
       run.handedTo = event.to

@@ -113,6 +113,7 @@ function startOf(event: Extract<PotEvent, { type: 'PotStarted' }>, stamp: Stamp)
     raised: {},
     bathTempC: null,
     bathTempAtMs: null,
+    tempReadings: [],
     ph: null,
     judged: null,
     heatOn: false,
@@ -124,6 +125,7 @@ function startOf(event: Extract<PotEvent, { type: 'PotStarted' }>, stamp: Stamp)
     outTotalMs: 0,
     depth: null,
     doses: [],
+    toppedUpML: 0,
     offProtocol: [],
     trouble: null,
     handedTo: null,
@@ -155,6 +157,7 @@ function shift(state: Exclude<PotState, { status: 'idle' }>, byMs: number): void
   state.lastAtMs += byMs
   state.deedAtMs = by(state.deedAtMs)
   state.bathTempAtMs = by(state.bathTempAtMs)
+  state.tempReadings = state.tempReadings.map((read) => ({ ...read, atMs: read.atMs + byMs }))
   state.heatSinceMs = by(state.heatSinceMs)
   state.outSinceMs = by(state.outSinceMs)
   state.outLimitAtMs = by(state.outLimitAtMs)
@@ -180,6 +183,7 @@ function copyOf(state: PotState): PotState {
     counts: { ...state.counts },
     recorded: { ...state.recorded },
     raised: { ...state.raised },
+    tempReadings: [...state.tempReadings],
     doses: [...state.doses],
     offProtocol: [...state.offProtocol],
     cautionsShown: [...state.cautionsShown],

@@ -1,12 +1,17 @@
 // Where the coming steps stand in time: the open steps at their due times, what follows at likely times after them.
-// A forecast shows; what is due is decided by next-due.ts alone.
+// A forecast shows; what is due is decided by next-due.ts alone. Where the thermometer tells more than the protocol, its
+// expectations (expected/) move what is shown.
 import type { Alongside, Choice, Node, Rounds, Step } from '../protocol/model.ts'
 import { nodeAt, sequenceOf, stepAt } from '../protocol/tree.ts'
+import type { Expectations } from './expected/expectation.ts'
 import type { Knot } from './knot.ts'
 import type { ActiveStep, LiveState } from './state.ts'
 
 /** A strand shows no more than this; what lies beyond is hours away. */
 const KNOTS_MOST = 240
+/** What may never come is not waited for longer. */
+const FAR_MS = 24 * 3_600_000
+const nothingExpected: Expectations = {}
 
 /** A place in time: likely, earliest, latest. */
 type When = { atMs: number; leastMs: number; mostMs: number }
@@ -15,26 +20,29 @@ class Walk {
   readonly knots: Knot[] = []
   readonly state: LiveState
   readonly nowMs: number
+  readonly expected: Expectations
   /** Moments still to come, as forecast. */
   readonly moments = new Map<string, When>()
   /** Branch ends of alongside nodes, until all have come. */
   readonly joins = new Map<string, When[]>()
 
-  constructor(state: LiveState, nowMs: number) {
+  constructor(state: LiveState, nowMs: number, expected: Expectations) {
     this.state = state
     this.nowMs = nowMs
+    this.expected = expected
   }
 }
 
-/** Knots of a live pot in order of their likely time. Where an until is open, what follows is faint with its range. */
-export function forecast(state: LiveState, nowMs: number): Knot[] {
-  const w = new Walk(state, nowMs)
+/** Knots of a live pot in order of their likely time. Where an until is open, what follows is faint with its range, as it is
+ * where a temperature may never be reached. */
+export function forecast(state: LiveState, nowMs: number, expected: Expectations = nothingExpected): Knot[] {
+  const w = new Walk(state, nowMs, expected)
   const route = state.active.filter((a) => !a.side)
   for (const side of state.active) if (side.side) knotOfActive(w, side, 0)
   // Inner branches first, so that a join knows all that leads to it.
   for (const [i, active] of [...route].sort((a, b) => depth(b.path) - depth(a.path)).entries()) {
     const end = knotOfActive(w, active, route.length > 1 ? i : 0)
-    if (end) followAfter(w, active.path, end, route.length > 1 ? i : 0, false)
+    if (end) followAfter(w, active.path, end.when, route.length > 1 ? i : 0, end.faint)
   }
   return w.knots.slice(0, KNOTS_MOST).sort((a, b) => a.atMs - b.atMs)
 }
@@ -43,17 +51,32 @@ function depth(path: string): number {
   return path.split('/').length
 }
 
-function knotOfActive(w: Walk, active: ActiveStep, lane: number): When | null {
+function knotOfActive(w: Walk, active: ActiveStep, lane: number): Reached | null {
   const step = stepAt(w.state.programme, active.path)
   if (!step) return null
-  // While a count stands still, its due time is only that of the next reading.
-  const { remainingMs } = active
-  const dueAtMs = remainingMs !== null ? w.nowMs + remainingMs : (active.dueAtMs ?? w.nowMs + step.clock.likelyMs)
-  const at: When = { atMs: dueAtMs, leastMs: dueAtMs, mostMs: dueAtMs }
+  const { at, faint } = whenOfActive(w, active, step)
   push(w, step, at, lane, false, true)
-  const from = Math.max(dueAtMs, w.nowMs)
-  if (step.wait && step.wait.until.length === 0) return { atMs: from, leastMs: from, mostMs: from }
-  return later({ atMs: from, leastMs: from, mostMs: from }, step.hands.likelyMs, 0, step.hands.mostMs)
+  const from = notBefore(at, w.nowMs)
+  if (step.wait && step.wait.until.length === 0) return { when: from, faint }
+  return { when: later(from, step.hands.likelyMs, 0, step.hands.mostMs), faint }
+}
+
+function whenOfActive(w: Walk, active: ActiveStep, step: Step): { at: When; faint: boolean } {
+  // While a count stands still, its due time is only that of the next reading.
+  const { remainingMs, timeDueAtMs } = active
+  const dueAtMs = remainingMs !== null ? w.nowMs + remainingMs : (active.dueAtMs ?? w.nowMs + step.clock.likelyMs)
+  const due: When = { atMs: dueAtMs, leastMs: dueAtMs, mostMs: dueAtMs }
+  const expected = w.expected[active.path]
+  if (!expected) return { at: due, faint: false }
+  const farMs = Math.max(dueAtMs, w.nowMs + FAR_MS)
+  if (expected.kind === 'never') return { at: { ...due, mostMs: farMs }, faint: true }
+  const { atMs, leastMs, mostMs } = expected
+  const at = notBefore({ atMs, leastMs, mostMs: mostMs ?? Math.max(farMs, atMs) }, timeDueAtMs ?? leastMs)
+  return { at, faint: mostMs === null }
+}
+
+function notBefore({ atMs, leastMs, mostMs }: When, ms: number): When {
+  return { atMs: Math.max(atMs, ms), leastMs: Math.max(leastMs, ms), mostMs: Math.max(mostMs, ms) }
 }
 
 function later(when: When, likelyMs: number, leastMs: number, mostMs: number): When {

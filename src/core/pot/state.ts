@@ -46,6 +46,8 @@ export type Dose = {
   fromPotId: string | null
 }
 
+export type TempReading = { atMs: number; tempC: number }
+
 /** All that a live pot knows. */
 export type Run = {
   pot: PotIdentity
@@ -73,6 +75,8 @@ export type Run = {
   raised: Record<string, number>
   bathTempC: number | null
   bathTempAtMs: number | null
+  /** Of the thermometer since the heat, the liquor or what lies in it last changed: they may follow one curve. */
+  tempReadings: TempReading[]
   ph: { reading: PhReading; atMs: number } | null
   judged: { of: string; grade: Grade; hue: string | null; atMs: number } | null
   heatOn: boolean
@@ -86,6 +90,7 @@ export type Run = {
   /** Depth under the liquor, 0 to 1. */
   depth: number | null
   doses: Dose[]
+  toppedUpML: number
   offProtocol: string[]
   trouble: { kind: TroubleKind; sinceMs: number } | null
   handedTo: string | null

@@ -56,7 +56,7 @@ const tellers: Tellers = {
   DoseWentElsewhere: (e, { at, units }) => `${showDose(e.amount, units)} of ${e.of} went into another pot${at}.`,
   Answered: (e, { at, units }) => `${answerWords(e.answer, units)}${rangeWords(e.inRange)}${at}.`,
   TemperatureRead: (e, { at, units }) => `${showTemperature(e.tempC, units)}${rangeWords(e.inRange)}${at}.`,
-  PhRead: (e, { at }) => `${phWords(e.reading)}${at}.`,
+  PhRead: (e, { at }) => `${phWords(e.reading)}${lotWords(e.lot)}${at}.`,
   Judged: (e, { at }) => `${e.of}: ${e.grade}${e.hue === null ? '' : `, ${e.hue}`}${at}.`,
   HeatSet: (e) => `Heat ${e.on ? 'on' : 'off'}${e.level === null ? '' : `, ${e.level}`}.`,
   YarnMoved: (e, { at }) => {
@@ -180,6 +180,10 @@ export function answerWords(answer: Answer, units: Units): string {
     case 'text':
       return answer.text
   }
+}
+
+export function lotWords(lot: string | undefined): string {
+  return lot === undefined ? '' : `, strips of lot ${lot}`
 }
 
 export function phWords(reading: PhReading): string {

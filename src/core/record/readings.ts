@@ -1,18 +1,33 @@
 // What was read, judged, noted and shown.
 import type { Entry } from '../pot/entry.ts'
 import type { PhReading, PotEvent } from '../pot/events.ts'
-import type { Programme } from '../protocol/model.ts'
+import { type Made, phOfDoses } from '../pot/expected/ph.ts'
 import { showTemperature, type Units } from '../quantity/index.ts'
-import { answerWords, labelOf, phWords } from './event-words.ts'
+import { answerWords, labelOf, lotWords, phWords } from './event-words.ts'
 import type { CautionRecord, JudgementRecord, NoteRecord, ReadingRecord, Said } from './record.ts'
 
+type Started = Extract<PotEvent, { type: 'PotStarted' }>
 type Heard = { entry: Entry<PotEvent>; said: Said }
 
-export function readingsOf(heard: readonly Heard[], programme: Programme, units: Units): ReadingRecord[] {
-  return heard.flatMap(({ entry: { event }, said }) => {
+export function readingsOf(heard: readonly Heard[], started: Started, units: Units): ReadingRecord[] {
+  const { programme, pot } = started
+  const made: Made = { pot, programme, doses: [], toppedUpML: 0 }
+  return heard.flatMap(({ entry: { event, atMs }, said }) => {
+    if (event.type === 'Dosed') made.doses = [...made.doses, { ...event, atMs }]
+    if (event.type === 'ToppedUp') made.toppedUpML += event.volumeML
     const read = readingOf(event, said, units)
-    return read ? [{ ...read, label: read.path === null ? read.label : labelOf(programme, read.path) }] : []
+    if (!read) return []
+    const named = { ...read, label: read.path === null ? read.label : labelOf(programme, read.path) }
+    return [named.what === 'ph' ? withEstimate(named, made) : named]
   })
+}
+
+function withEstimate(read: ReadingRecord, made: Made): ReadingRecord {
+  const estimatedPh = phOfDoses(made)
+  if (estimatedPh === null) return read
+  const { low, high } = estimatedPh
+  const words = `${read.words}; estimated ${low} to ${high} without the yarn`
+  return { ...read, estimatedPh, words }
 }
 
 function readingOf(event: PotEvent, said: Said, units: Units): ReadingRecord | null {
@@ -23,7 +38,13 @@ function readingOf(event: PotEvent, said: Said, units: Units): ReadingRecord | n
     return { ...base, path, what: 'temperature', tempC, words, inRange }
   }
   if (event.type === 'PhRead') {
-    return { ...base, path: event.path, what: 'ph', ph: phRange(event.reading), words: phWords(event.reading) }
+    return {
+      ...base,
+      path: event.path,
+      what: 'ph',
+      ph: phRange(event.reading),
+      words: `${phWords(event.reading)}${lotWords(event.lot)}`
+    }
   }
   if (event.type === 'Answered') {
     const { path, answer, inRange } = event

@@ -57,7 +57,7 @@ export function recordOf(entries: readonly PotEntry[], options: RecordOptions = 
       bottles: bottlesOf(entries, programme, state.startedAtMs, first.tzOffsetMin),
       uses: started.pot.uses ?? []
     },
-    readings: readingsOf(heard, programme, units),
+    readings: readingsOf(heard, started, units),
     judgements: judgementsOf(heard),
     notes: notesOf(heard),
     media: mediaOf(corrected.entries, (entry) => withdrawnBy.has(keyOf(entry)), programme, dyer),

@@ -78,6 +78,8 @@ export type ReadingRecord = {
   what: 'temperature' | 'ph' | 'number' | 'choice' | 'text' | 'level' | 'photo'
   tempC: number | null
   ph: { low: number; high: number } | null
+  /** What the doses so far would make of tap water, without goods; left out where that can't be said. */
+  estimatedPh?: { low: number; high: number }
   words: string
   inRange: boolean | null
   said: Said

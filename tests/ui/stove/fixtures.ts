@@ -13,6 +13,7 @@ import { nextDue } from '../../../src/core/pot/next-due.ts'
 import type { Programme } from '../../../src/core/protocol/model.ts'
 import { memoryKept } from '../../../src/shell/settings/kept.ts'
 import type { Kitchen, Missed, PotOnStove, Sent, Via } from '../../../src/ui/kitchen.ts'
+import { usualStrip } from '../../../src/ui/parts/ph-strip.ts'
 
 export const noon = Date.UTC(2031, 5, 14, 12, 32, 0)
 
@@ -157,7 +158,8 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
       pedalNext: null,
       wet: false,
       headset: false,
-      whistle: false
+      whistle: false,
+      strip: usualStrip
     })
   }
   const lamps = signal<Kitchen['lamps']['value']>([

@@ -4,7 +4,7 @@ import { grades } from '../../protocol/model.ts'
 import { stepAt } from '../../protocol/tree.ts'
 import { afterRoundAsk, askOwner, closeStep, settle, takeBranch } from '../advance.ts'
 import type { PotCommand, Refusal } from '../commands.ts'
-import type { Answer, PhReading } from '../events.ts'
+import type { Answer, PhReading, PotEvent } from '../events.ts'
 import type { ActiveStep } from '../state.ts'
 import { refuse, type Telling } from '../tell.ts'
 import { lacksOnlyMoments, rereadMs } from '../timing.ts'
@@ -141,17 +141,22 @@ function badPh(reading: PhReading): Refusal | null {
 function record(t: Telling, path: string, answer: Answer, good: boolean | null, question: Question | null): void {
   t.tell({ type: 'Answered', path, answer, inRange: good })
   if (answer.kind === 'temperature') t.tell({ type: 'TemperatureRead', path, tempC: answer.tempC, inRange: good })
-  if (answer.kind === 'ph') t.tell({ type: 'PhRead', path, reading: answer.reading })
+  if (answer.kind === 'ph') t.tell(phRead(path, answer))
   if (answer.kind === 'grade') {
     const of = question?.kind === 'grade' ? question.of : 'bath'
     t.tell({ type: 'Judged', path, of, grade: answer.grade, hue: answer.hue })
   }
 }
 
-export function readPh(t: Telling, reading: PhReading): Refusal | null {
-  const bad = badPh(reading)
-  if (!bad) t.tell({ type: 'PhRead', path: null, reading })
+export function readPh(t: Telling, command: Of<'ReadPh'>): Refusal | null {
+  const bad = badPh(command.reading)
+  if (!bad) t.tell(phRead(null, command))
   return bad
+}
+
+function phRead(path: string | null, { reading, lot }: Pick<Of<'ReadPh'>, 'reading' | 'lot'>): PotEvent {
+  const noted = lot?.trim()
+  return { type: 'PhRead', path, reading, ...(noted ? { lot: noted } : {}) }
 }
 
 export function judge(t: Telling, { of, grade, hue }: Of<'Judge'>): Refusal | null {

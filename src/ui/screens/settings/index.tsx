@@ -10,6 +10,7 @@ import { PedalPart } from './pedal.tsx'
 import { Place } from './place.tsx'
 import { SoundPart } from './sound.tsx'
 import { StoragePart } from './storage.tsx'
+import { StripsPart } from './strips.tsx'
 import { VoicePart } from './voice.tsx'
 import { WetPart } from './wet.tsx'
 import { WhistlePart } from './whistle.tsx'
@@ -66,6 +67,7 @@ export function SettingsScreen({ kitchen }: { kitchen: Kitchen }): preact.JSX.El
       <PedalPart kitchen={kitchen} change={change} />
       <WhistlePart kitchen={kitchen} change={change} />
       <WetPart kitchen={kitchen} change={change} />
+      <StripsPart kitchen={kitchen} change={change} />
       <section class="settings-part" aria-labelledby="settings-look">
         <h2 id="settings-look">Look</h2>
         <ChoiceRow

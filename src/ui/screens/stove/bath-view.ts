@@ -1,5 +1,8 @@
 // What stands on a pot's bath: one act, one time, one mark, one pad.
 
+import type { PhReading } from '../../../core/pot/events.ts'
+import type { Expectation } from '../../../core/pot/expected/expectation.ts'
+import type { PhEstimate } from '../../../core/pot/expected/ph.ts'
 import type { LiveState } from '../../../core/pot/state.ts'
 import type { Step } from '../../../core/protocol/model.ts'
 import { showTemperature, showTemperatureRange } from '../../../core/quantity/show-temperature.ts'
@@ -49,6 +52,10 @@ export type BathView = {
   duePath: string | null
   chips: { path: string; say: string; atMs: number | null }[]
   out: { sinceMs: number; limitAtMs: number | null } | null
+  /** Of the step that is shown, what its thermometer tells. */
+  expected: Expectation | null
+  /** The last pH that was read, unless acid or water came in since, and what the doses would make. */
+  ph: { reading: PhReading; made: PhEstimate | null } | null
 }
 
 export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
@@ -57,7 +64,15 @@ export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
   const main = open[0] ?? null
   const chips = open.slice(1).map(({ active, step }) => ({ path: step.path, say: step.doing, atMs: active.dueAtMs }))
   const out = state.outSinceMs === null ? null : { sinceMs: state.outSinceMs, limitAtMs: state.outLimitAtMs }
-  const shared = { name: nameOf(pot), chips, out, mark: markOf(state, main?.step ?? null, nowMs, units), gauge: null }
+  const shared = {
+    name: nameOf(pot),
+    chips,
+    out,
+    mark: markOf(state, main?.step ?? null, nowMs, units),
+    gauge: null,
+    expected: null,
+    ph: phOf(pot)
+  }
   if (state.trouble !== null) return { ...shared, ...inTrouble(state) }
   if (state.status === 'held') return { ...shared, ...stopped(state.heldSinceMs, main, nowMs) }
   const look = pot.alerts.find((a) => a.kind === 'look')
@@ -67,7 +82,24 @@ export function bathView(pot: LivePot, nowMs: number, units: Units): BathView {
       return { ...shared, ...plain(act, { kind: 'since', atMs: look.atMs }, { kind: 'ask', ask }), duePath: null }
   }
   if (!main) return { ...shared, ...finished(state) }
-  return { ...shared, ...running(state, main, nowMs) }
+  const expected = pot.expected?.[main.active.path] ?? null
+  const own = running(state, main, nowMs)
+  return { ...shared, ...own, time: expectedTime(own, expected, nowMs), expected }
+}
+
+function phOf({ state: { ph, doses }, madePh }: LivePot): BathView['ph'] {
+  if (ph === null || doses.some(({ atMs }) => atMs > ph.atMs)) return null
+  return { reading: ph.reading, made: madePh ?? null }
+}
+
+/** Not while it calls, nor once it ought to be there: the next reading is what counts then. */
+function expectedTime({ time, duePath }: Own, expected: Expectation | null, nowMs: number): Time {
+  if (duePath !== null || expected === null) return time
+  // The time of the next reading, said large, would be taken for that of the temperature.
+  if (expected.kind === 'never')
+    return { kind: 'words', say: expected.going === 'up' ? 'not on this heat' : 'not by itself' }
+  if (expected.atMs - nowMs < BEAT_MS) return time
+  return { kind: 'to', atMs: expected.atMs, about: true }
 }
 
 type Own = Pick<BathView, 'status' | 'act' | 'time' | 'detail' | 'pad' | 'duePath'> & { gauge?: Gauge | null }

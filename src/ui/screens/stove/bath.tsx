@@ -3,6 +3,7 @@ import type { Kitchen } from '../../kitchen.ts'
 import { bathColour } from '../../parts/bath-colour.ts'
 import { FitText } from '../../parts/fit-text.tsx'
 import { HoldPad } from '../../parts/hold-pad.tsx'
+import { later } from '../../parts/later.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { useSettled } from '../../parts/settled.ts'
 import { AgoRow } from './ago-row.tsx'
@@ -13,6 +14,8 @@ import { cueNow, type Stage } from './stage.ts'
 import { GiantTime, Left, OutOfBath } from './time-leaf.tsx'
 import { undoName } from './undo-say.ts'
 import './bath.css'
+
+const ExpectedLines = later(() => import('./expected-lines.tsx').then((m) => ({ default: m.ExpectedLines })))
 
 type Props = { kitchen: Kitchen; stage: Stage; potId: string; head: boolean; shown: boolean }
 
@@ -59,6 +62,9 @@ function Lines({ kitchen, view }: { kitchen: Kitchen; view: BathView }): preact.
         <p class="bath-mark number" data-stale={view.mark.stale ? '' : undefined}>
           {view.mark.say}
         </p>
+      ) : null}
+      {view.expected || view.ph ? (
+        <ExpectedLines expected={view.expected} ph={view.ph} units={kitchen.settings.value} />
       ) : null}
       {view.chips.map((chip) => (
         <p class="bath-chip" key={chip.path}>

@@ -1,4 +1,6 @@
 // What the Stove asks of a pot's state before it draws anything.
+import { asCalled } from '../../../core/pot/expected/as-called.ts'
+import type { Expectations } from '../../../core/pot/expected/expectation.ts'
 import { forecast } from '../../../core/pot/forecast.ts'
 import type { Knot } from '../../../core/pot/knot.ts'
 import type { ActiveStep, LiveState } from '../../../core/pot/state.ts'
@@ -89,8 +91,8 @@ export function actAfter(state: LiveState, active: ActiveStep, step: Step): Step
 }
 
 /** Knots worth drawing: an open wait that the clock closes is plain yarn, what comes after it is the knot. */
-export function knotsOf(state: LiveState, nowMs: number): Knot[] {
-  return forecast(state, nowMs).filter((knot) => {
+export function knotsOf(state: LiveState, nowMs: number, expected?: Expectations): Knot[] {
+  return forecast(state, nowMs, expected).filter((knot) => {
     if (!knot.active) return true
     const step = stepAt(state.programme, knot.path)
     // The call that a free pot makes by itself is no act to come.
@@ -105,7 +107,10 @@ export type Wanted = { pot: LivePot; atMs: number; about: boolean; what: string 
 export function handsWanted(pots: LivePot[], nowMs: number): Wanted[] {
   return pots
     .flatMap((pot): Wanted[] => {
-      const knot = knotsOf(pot.state, nowMs).find((k) => wantsPerson(pot.state, k))
+      const knot = knotsOf(pot.state, nowMs, pot.expected)
+        .map((k) => asCalled(pot.state, k, pot.expected))
+        .sort((a, b) => a.atMs - b.atMs)
+        .find((k) => wantsPerson(pot.state, k))
       if (!knot) return pot.state.stepsDone ? [{ pot, atMs: nowMs, about: false, what: 'finish' }] : []
       return [{ pot, atMs: knot.atMs, about: knot.mostMs - knot.leastMs > 60_000, what: knot.label }]
     })

@@ -79,7 +79,7 @@ function Picture({ kitchen, pots, box }: { kitchen: Kitchen; pots: string[]; box
         {shown.map((pot, i) => (
           <Strand
             key={pot.potId}
-            knots={knotsOf(pot.state, nowMs)}
+            knots={knotsOf(pot.state, nowMs, pot.expected)}
             nowMs={nowMs}
             place={place}
             column={i}
@@ -147,7 +147,7 @@ function Words({ pots, nowMs }: { pots: LivePot[]; nowMs: number }): preact.JSX.
   return (
     <div class="unseen">
       {pots.map((pot) => {
-        const next = knotsOf(pot.state, nowMs).slice(0, 4)
+        const next = knotsOf(pot.state, nowMs, pot.expected).slice(0, 4)
         const coming = next.map((k) => `${k.label} in ${Math.max(0, Math.round((k.atMs - nowMs) / 60_000))} min`)
         return (
           <p key={pot.potId}>

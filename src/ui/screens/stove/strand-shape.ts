@@ -55,7 +55,7 @@ export function strandShape(knots: Knot[], nowMs: number, height: number): Stran
     loops: loops(near, px),
     forks: forks(near, px),
     ranges: near
-      .filter((k) => k.faint)
+      .filter(isGuessed)
       .map((k) => range(k, nowMs, px))
       .filter((r) => r.to - r.from > RANGE_LEAST_PX),
     cutMs: knots.some((k) => isCut(k.atMs - nowMs)) ? last - nowMs : null,
@@ -105,6 +105,11 @@ function forks(knots: Knot[], px: (atMs: number) => number): Fork[] {
     const ats = knots.filter((k) => k.lane === lane).map((k) => px(k.atMs))
     return { lane, from: Math.min(0, ...ats), to: Math.max(...ats) + 26 }
   })
+}
+
+/** Its time has a range that is worth a mark: nobody knows what comes before it, or its thermometer says when. */
+export function isGuessed({ faint, active, leastMs, mostMs }: Knot): boolean {
+  return faint || (active && mostMs > leastMs)
 }
 
 function range(knot: Knot, nowMs: number, px: (atMs: number) => number): Range {

@@ -3,7 +3,7 @@ import type { Knot } from '../../../core/pot/knot.ts'
 import type { KnotShape } from '../../../core/protocol/model.ts'
 import { fitting, type Label, placeLabels, wrap } from './labels.ts'
 import type { RodPlace } from './rod.tsx'
-import { type DrawnKnot, type StrandShape, strandShape } from './strand-shape.ts'
+import { type DrawnKnot, isGuessed, type StrandShape, strandShape } from './strand-shape.ts'
 import { roughSay } from './words.ts'
 
 /** Where a strand hangs in its column; a loop of yarn needs the room beside it. */
@@ -14,6 +14,9 @@ const LANE_PX = 20
 const LETTER = 0.66
 /** A letter of the words at the cut, px. */
 const CUT_LETTER_PX = 8.6
+
+/** A latest time so far off is nobody's plan. */
+const NEVER_MS = 12 * 3_600_000
 
 type Props = { knots: Knot[]; nowMs: number; place: RodPlace; column: number; high: number }
 
@@ -152,9 +155,10 @@ function wordings(drawn: DrawnKnot, shape: StrandShape, knots: Knot[], nowMs: nu
   const knot = knots.find((k) => k.path === drawn.key)
   const loop = knot?.loop ? shape.loops.find((l) => l.key === knot.loop?.path) : undefined
   if (loop) return [`${label}, ${loop.say}`, `${label} ${loop.short}`, label]
-  if (!knot?.faint) return [label]
-  const from = Math.round((knot.leastMs - nowMs) / 60_000)
-  return [`${label}, ${from} to ${roughSay(knot.mostMs - nowMs)}`, label]
+  if (!knot || !isGuessed(knot)) return [label]
+  const from = Math.max(0, Math.round((knot.leastMs - nowMs) / 60_000))
+  const most = knot.mostMs - nowMs
+  return [most > NEVER_MS ? `${label}, from ${from} min` : `${label}, ${from} to ${roughSay(most)}`, label]
 }
 
 type LabelMarkProps = { label: Label; x: number; knotX: number; place: RodPlace; lineLetters: number }

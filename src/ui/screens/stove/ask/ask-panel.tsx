@@ -49,7 +49,8 @@ export function AskPanel(props: AskPanelProps): preact.JSX.Element {
           middle={phMiddle(question.low, question.high)}
           look={look}
           layoutKey={layoutKey}
-          onRead={(reading) => onAnswer({ kind: 'ph', reading })}
+          strip={props.settings.strip}
+          onRead={(reading) => onAnswer({ kind: 'ph', reading, ...lotOf(props.settings) })}
         />
       )
     case 'number':
@@ -81,6 +82,10 @@ export function AskPanel(props: AskPanelProps): preact.JSX.Element {
     case 'text':
       return <TextAnswer ask={question.ask} onText={(text) => onAnswer({ kind: 'text', text })} />
   }
+}
+
+function lotOf({ strip }: Settings): { lot?: string } {
+  return strip.lot === '' ? {} : { lot: strip.lot }
 }
 
 function phMiddle(low: number | null, high: number | null): number {

@@ -1,3 +1,6 @@
+import { useState } from 'preact/hooks'
+import type { PhStrip } from '../../../parts/ph-strip.ts'
+import { StripSetUp } from '../../../parts/strip-set-up.tsx'
 import { AskPanel } from '../ask/ask-panel.tsx'
 import { TextAnswer } from '../ask/text-answer.tsx'
 import { expectedTempC } from '../expected.ts'
@@ -17,17 +20,32 @@ function Temperature({ kitchen, pot, send }: DeedProps): preact.JSX.Element {
 }
 
 function Ph({ kitchen, send }: DeedProps): preact.JSX.Element {
+  const [failed, setFailed] = useState<string | null>(null)
+  const settings = kitchen.settings.value
+  const keep = async (strip: PhStrip): Promise<void> => {
+    const sent = await kitchen.changeSettings({ strip })
+    setFailed(sent.ok ? null : sent.say)
+  }
   return (
     <>
-      <p>Cool a spoonful. Read at the strip’s own seconds.</p>
       <AskPanel
+        key={settings.strip.steps.join(' ')}
         question={{ kind: 'ph', low: null, high: null }}
         expectedC={0}
-        settings={kitchen.settings.value}
+        settings={settings}
         look="plain"
         layoutKey="ph"
-        onAnswer={(answer) => answer.kind === 'ph' && send({ type: 'ReadPh', reading: answer.reading })}
+        onAnswer={(answer) => {
+          if (answer.kind !== 'ph') return
+          const { reading, lot } = answer
+          send({ type: 'ReadPh', reading, ...(lot === undefined ? {} : { lot }) })
+        }}
       />
+      <details class="strip-own">
+        <summary>Your strips</summary>
+        {failed === null ? null : <p role="alert">{failed}</p>}
+        <StripSetUp strip={settings.strip} onChange={(strip) => void keep(strip)} />
+      </details>
     </>
   )
 }
