@@ -19,6 +19,7 @@ const DyeBook = later(() => import('./screens/dye-book/index.tsx').then((m) => (
 const DeviceCheckScreen = later(() =>
   import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
 )
+const Sums = later(() => import('./screens/sums/index.tsx').then((m) => ({ default: m.Sums })))
 const SettingsScreen = later(() => import('./screens/settings/index.tsx').then((m) => ({ default: m.SettingsScreen })))
 
 export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
@@ -52,7 +53,7 @@ export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
 }
 
 function isStove(route: string): boolean {
-  return !/^#\/(start|protocols|rehearse|dye-book|settings|device-check)\b/.test(route)
+  return !/^#\/(start|protocols|rehearse|dye-book|shelf|settings|device-check)\b/.test(route)
 }
 
 /** A rehearsal has a Stove of its own and fills the screen like it; where none is named yet one is chosen on a page. */
@@ -74,6 +75,7 @@ function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact
     return <Rehearse kitchen={kitchen} stove={(on, onMenu) => <Stove kitchen={on} onMenu={onMenu} />} />
   }
   if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
+  if (route.startsWith('#/shelf/sums')) return <Sums kitchen={kitchen} />
   if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />
   return <SettingsScreen kitchen={kitchen} />
 }
