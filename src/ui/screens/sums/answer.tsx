@@ -11,30 +11,40 @@ import type { Typed } from './field.ts'
 import type { Answer } from './reading.ts'
 import type { Result, Sum, Table } from './sum.ts'
 
+/** The rest of a long series stands in its table: the form must stay in sight as well. */
+const FIGURES_MOST = 4
+
 export function Head({ answer }: { answer: Answer }): preact.JSX.Element {
   return (
     <div role="status" class="sum-head" data-kind={answer.kind}>
-      {answer.kind === 'worked' ? (
-        <dl class="sum-figures">
-          {answer.result.figures.map(({ what, figure, also }) => (
-            <div key={what}>
-              <dt>{what}</dt>
-              <dd>
-                {figure}
-                {also ? <span class="sum-also"> {also}</span> : null}
-              </dd>
-            </div>
-          ))}
-        </dl>
-      ) : (
-        <p>
-          {answer.kind === 'wanted'
-            ? `Still wanted: ${inWords(answer.missing)}.`
-            : `Not worked out yet. Look at: ${inWords(answer.labels)}.`}
-        </p>
-      )}
+      {answer.kind === 'worked' ? <Figures {...answer.result} /> : <p>{notYet(answer)}</p>}
     </div>
   )
+}
+
+function Figures({ figures, doubt }: Result): preact.JSX.Element {
+  return (
+    <>
+      <dl class="sum-figures">
+        {figures.slice(0, FIGURES_MOST).map(({ what, figure, also }, i) => (
+          <div key={i}>
+            <dt>{what}</dt>
+            <dd>
+              {figure}
+              {also ? <span class="sum-also"> {also}</span> : null}
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {doubt ? <p class="sum-doubt">{doubt}</p> : null}
+    </>
+  )
+}
+
+function notYet(answer: Exclude<Answer, { kind: 'worked' }>): string {
+  return answer.kind === 'wanted'
+    ? `Still wanted: ${inWords(answer.missing)}.`
+    : `Not worked out yet. Look at: ${inWords(answer.labels)}.`
 }
 
 /** A long form is not read out whole. */
@@ -59,12 +69,11 @@ export function Rest({ kitchen, sum, typed, answer }: RestProps): preact.JSX.Ele
 }
 
 function Told({ result }: { result: Result }): preact.JSX.Element {
-  const { doubt, say = [], table, cautions = [] } = result
+  const { say = [], table, cautions = [] } = result
   return (
     <>
-      {doubt ? <p class="sum-doubt">{doubt}</p> : null}
-      {say.map((each) => (
-        <p key={each}>{each}</p>
+      {say.map((each, i) => (
+        <p key={i}>{each}</p>
       ))}
       {table ? <TableOf {...table} /> : null}
       {cautions.map((each) => (
@@ -119,8 +128,8 @@ function How({ sum, put }: { sum: Sum; put: readonly string[] }): preact.JSX.Ele
         <>
           <h3>With your numbers</h3>
           <ul>
-            {put.map((line) => (
-              <li key={line}>{line}</li>
+            {put.map((line, i) => (
+              <li key={i}>{line}</li>
             ))}
           </ul>
         </>

@@ -24,6 +24,8 @@ export type Quantity<T> = Shared & {
   /** As it was understood, in the dyer's units. */
   show(value: T, units: Units): string
   optional: boolean
+  /** Its unit is chosen in a row too: other rows are all in the one they show, unless another is typed. */
+  pickInRow?: true
 }
 
 export type Choice<T extends string> = Shared & {
@@ -90,11 +92,12 @@ export function rows<R extends CellFields>(
   return { form: 'rows', label, one, each, start, least: more.least ?? 1, most: more.most ?? 20, hint: more.hint }
 }
 
-/** Left empty it counts as `presumed`. */
+/** Left empty it counts as `presumed`; where that is not nothing of it, the hint says what it is. */
 export function optional<T, P>(field: Quantity<T>, presumed: P): Quantity<T | P> {
   const { read, show } = field
   return {
     ...field,
+    label: presumed === 0 ? `${field.label} (if any)` : field.label,
     optional: true,
     read: (text) => (text.trim() === '' ? { ok: true, value: presumed } : read(text)),
     show: (value, units) => (value === presumed ? '' : show(value as T, units))

@@ -66,10 +66,11 @@ function QuantityOf(props: OneProps & { field: Quantity<unknown> }): preact.JSX.
   const { place, field, cell, set, units, problem, typing } = props
   const choices = [...new Set([...field.units(units), ...(cell.unit === '' ? [] : [cell.unit])])]
   const echo = echoOf(field, cell, units)
-  const own = /\p{L}/u.test(cell.text)
+  const inRow = place.includes('.')
+  const typedUnit = unitTyped(cell.text, choices)
   return (
     <TextField
-      label={field.optional ? `${field.label} (if any)` : field.label}
+      label={field.label}
       hint={[echo, field.hint].filter(Boolean).join(' · ') || undefined}
       kind="decimal"
       value={cell.text}
@@ -81,15 +82,15 @@ function QuantityOf(props: OneProps & { field: Quantity<unknown> }): preact.JSX.
       }}
       onDone={() => typing(null)}
       unit={
-        choices.length > 1 ? (
+        choices.length > 1 && (field.pickInRow || !inRow) ? (
           <UnitOf
             label={`Unit of ${field.label}`}
             choices={choices}
-            value={own ? '' : cell.unit}
-            choose={(unit) => set({ text: own ? numberOf(cell.text) : cell.text, unit })}
+            value={typedUnit ?? cell.unit}
+            choose={(unit) => set({ text: typedUnit === null ? cell.text : numberOf(cell.text), unit })}
           />
         ) : (
-          field.sign
+          (field.sign ?? (typedUnit === null ? cell.unit : undefined))
         )
       }
     />
@@ -110,6 +111,13 @@ function UnitOf({ label, choices, value, choose }: UnitProps): preact.JSX.Elemen
       ))}
     </select>
   )
+}
+
+/** The unit that stands in the text: one of the choices, or '' for another; null: none. */
+function unitTyped(text: string, choices: readonly string[]): string | null {
+  const unit = text.slice(numberOf(text).length).trim().toLowerCase()
+  if (unit === '') return null
+  return choices.find((each) => each.toLowerCase() === unit) ?? ''
 }
 
 function numberOf(text: string): string {

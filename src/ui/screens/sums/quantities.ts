@@ -23,7 +23,7 @@ import {
 } from '../../../core/quantity/index.ts'
 import type { Quantity, Typed } from './field.ts'
 
-type More = {
+type More = Pick<Quantity<unknown>, 'pickInRow'> & {
   hint?: string
   when?: (typed: Typed) => boolean
   start?: string | ((units: Units) => string)
@@ -97,7 +97,7 @@ export const portion = (label: string, more: More = {}): Quantity<PlainDose> =>
       },
       show: ({ value, unit }, units) => (unit === 'mL' ? showVolume(value, units) : showMass(value, units))
     },
-    more
+    { pickInRow: true, ...more }
   )
 
 /** A percentage whose field says what it is of; the same words may be typed behind it. */
@@ -228,7 +228,7 @@ export const minutes = (label: string, more: More = {}): Quantity<number> =>
           problem: { code: 'one-value-wanted', found: text, instead: 'Write one time, for example 20 min.' }
         }
       },
-      show: (value) => showDuration(value * 60_000)
+      show: (value) => (value === 0 ? '' : showDuration(value * 60_000))
     },
     more
   )

@@ -14,7 +14,7 @@ export type Table = { caption: string; head: readonly string[]; rows: readonly (
 export type Result = {
   /** The first is what was asked for. */
   figures: readonly [Figure, ...Figure[]]
-  /** How far it may be off, in a sentence under the figures. */
+  /** How far it may be off, shortly: it stays in sight with the figures. */
   doubt?: string
   say?: readonly string[]
   table?: Table

@@ -19,7 +19,7 @@ const citricForm = choice('The citric acid is', [
   ['anhydrous', 'anhydrous'],
   ['monohydrate', 'monohydrate']
 ])
-const measure = 'An estimate without goods: wool takes up acid and raises the pH. Measure for the record.'
+const measure = 'Without goods: wool takes up acid and raises the pH.'
 const alkaline = alkalinity('Alkalinity of the water', {
   hint: 'As CaCO3, from a drop test or the water works. It moves the pH by whole units.'
 })
@@ -61,10 +61,9 @@ const ofBath = sum({
     const fresh = { what: 'Fresh, lid on', figure: `pH ${ph(closed.ph)}` }
     return {
       figures: [fresh, ...(open ? [{ what: 'After a long boil', figure: `pH ${ph(open.ph)}` }] : [])],
-      doubt: open
-        ? `Between ${ph(closed.lowPh)} and ${ph(open.highPh)} with all doubts. ${measure}`
-        : `Between ${ph(closed.lowPh)} and ${ph(closed.highPh)} before it boils. ${measure}`,
+      doubt: `Between ${ph(closed.lowPh)} and ${ph((open ?? closed).highPh)}: an estimate, measure for the record.`,
       say: [
+        measure,
         ...(open || bath.alkalinityMgPerLCaCO3 === 0
           ? []
           : [
@@ -126,10 +125,11 @@ const forPh = sum({
       figures: [unit === 'g' ? mass(what, rough(amount), units) : volume(what, rough(amount), units)],
       doubt:
         high === null
-          ? `At least ${shown(low)}; no amount does it for sure. ${measure}`
-          : `Between ${shown(low)} and ${shown(high)} with all doubts. ${measure}`,
+          ? `At least ${shown(low)}; no amount does it for sure: an estimate, measure.`
+          : `Between ${shown(low)} and ${shown(high)}: an estimate, measure for the record.`,
       say: [
         `Add ${shown(low)}, stir, measure, and add the rest as it is wanted.`,
+        measure,
         ...(unit === 'mL' ? smallSay(amount) : [])
       ],
       put: [

@@ -11,7 +11,7 @@ const step = { '0.1C': 0.1, '0.5C': 0.5, '1C': 1, '0.1F': 0.1 / 1.8, '1F': 1 / 1
 
 export const timeTo = sum({
   id: 'time-to-temperature',
-  title: 'When it is there',
+  title: 'Time to a temperature',
   ask: 'When will the pot be at this temperature, by its readings so far?',
   group: 'Heat',
   words: 'heating cooling cool-down forecast thermometer readings newton',

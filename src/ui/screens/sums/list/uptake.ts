@@ -16,7 +16,8 @@ import { put } from '../shown.ts'
 import { type Sum, sum } from '../sum.ts'
 
 const percent = (value: number, digits: 0 | 1 = 1): string => `${showNumber(value, digits)}\u00a0%`
-const model = 'A model, not a law: dye on wool often follows another. For planning; a strip test tells.'
+const model = 'A model, not a law.'
+const strip = 'Dye on wool often follows another. This is for planning; a strip test tells.'
 
 const readings = sum({
   id: 'exhaustion',
@@ -123,6 +124,7 @@ const atHeat = sum({
         { what: 'Speed', figure: `×\u00a0${showNumber(faster, 2)}` }
       ],
       doubt: model,
+      say: [strip],
       put: [
         `k0 = ln 2 ÷ ${put(given.halfMin)} min = ${put(ratePerMin)} per min`,
         `k at ${put(given.tempC)} °C = ${put(rate)} per min; ln 2 ÷ k = ${put(answer)} min`
@@ -159,6 +161,7 @@ const after = sum({
     return {
       figures: [{ what: `On the goods after ${showDuration(round(min) * 60_000)}`, figure: percent(answer, 0) }],
       doubt: model,
+      say: [strip],
       put: [
         `k0 = ln 2 ÷ ${put(given.halfMin)} min = ${put(ratePerMin)} per min at ${put(given.rateAtC)} °C`,
         `${given.stretches.map(({ fromC, toC, min: takes }) => `${put(fromC)} to ${put(toC)} °C in ${put(takes)} min`).join('; ')}: ${put(answer)} %`
@@ -208,6 +211,7 @@ const diffusion = sum({
         { what: 'Of the dye in the bath', figure: percent(answer * finalPercent, 0) }
       ],
       doubt: model,
+      say: [strip],
       put: [
         `alpha = (100 - ${put(finalPercent)}) ÷ ${put(finalPercent)} = ${put(alpha)}`,
         `D t ÷ r² = ${put(d)} × 10⁻¹² × ${put(min * 60)} s ÷ (${put(micrometres / 2)} × 10⁻⁴ cm)² = ${put(time)}: ${put(answer)}`
