@@ -22,16 +22,16 @@ export function Head({ answer }: { answer: Answer }): preact.JSX.Element {
   )
 }
 
-function Figures({ figures, doubt }: Result): preact.JSX.Element {
+function Figures({ figures, alike, doubt }: Result): preact.JSX.Element {
   return (
     <>
-      <dl class="sum-figures">
+      <dl class="sum-figures" data-alike={alike ? '' : undefined}>
         {figures.slice(0, FIGURES_MOST).map(({ what, figure, also }, i) => (
           <div key={i}>
             <dt>{what}</dt>
             <dd>
               {figure}
-              {also ? <span class="sum-also"> {also}</span> : null}
+              {also ? <span class="sum-also"> ({also})</span> : null}
             </dd>
           </div>
         ))}
@@ -72,14 +72,14 @@ function Told({ result }: { result: Result }): preact.JSX.Element {
   const { say = [], table, cautions = [] } = result
   return (
     <>
-      {say.map((each, i) => (
-        <p key={i}>{each}</p>
-      ))}
-      {table ? <TableOf {...table} /> : null}
       {cautions.map((each) => (
         <CautionBox key={each.id} title={each.title} say={each.say} source={each.source} />
       ))}
       {cautions.length > 0 ? <p class="sum-closing">{closingLine}</p> : null}
+      {say.map((each, i) => (
+        <p key={i}>{each}</p>
+      ))}
+      {table ? <TableOf {...table} /> : null}
     </>
   )
 }
@@ -126,7 +126,7 @@ function How({ sum, put }: { sum: Sum; put: readonly string[] }): preact.JSX.Ele
       </ul>
       {put.length > 0 ? (
         <>
-          <h3>With your numbers</h3>
+          <h2>With your numbers</h2>
           <ul>
             {put.map((line, i) => (
               <li key={i}>{line}</li>

@@ -145,7 +145,7 @@ function ChoiceOf({ place, field, cell, set, problem }: OneProps & { field: Choi
     )
   }
   return (
-    <div>
+    <div class="sum-choice">
       <ChoiceRow legend={label} choices={options} value={cell.text} onChoose={choose} />
       {hint ? <p class="field-hint">{hint}</p> : null}
     </div>

@@ -40,10 +40,11 @@ const DROP_ML = 0.05
 /** What is to be said of a dose that is hard to measure. */
 export function smallSay(doseML: number): string[] {
   if (doseML <= 0) return []
-  if (doseML < DROP_ML) return ['Less than a drop (0.05 mL): make a weaker stock first.']
+  if (doseML < DROP_ML) return ['Less than a drop (0.05 mL): make it weaker first.']
   const error = (usualSyringe.doubtML / doseML) * 100
   if (error <= usualSyringe.errorMostPercent) return []
+  const share = `${showNumber(error, 0)}\u00a0%`
   return [
-    `A syringe is out by some ${usualSyringe.doubtML} mL, which is ${showNumber(error, 0)} % of this: take a weaker stock, or a finer syringe.`
+    `A syringe is out by some ${usualSyringe.doubtML}\u00a0mL, ${share} of this: take it weaker, or a finer syringe.`
   ]
 }

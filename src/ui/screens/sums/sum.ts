@@ -14,6 +14,8 @@ export type Table = { caption: string; head: readonly string[]; rows: readonly (
 export type Result = {
   /** The first is what was asked for. */
   figures: readonly [Figure, ...Figure[]]
+  /** All of them are what was asked for. */
+  alike?: true
   /** How far it may be off, shortly: it stays in sight with the figures. */
   doubt?: string
   say?: readonly string[]

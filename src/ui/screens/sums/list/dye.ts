@@ -158,9 +158,10 @@ const mix = sum({
     const whole = doses.reduce((total, { parts }) => total + parts, 0)
     return {
       figures: [first ?? volume('Stock', 0, units), ...others],
+      alike: true,
       table: {
         caption: 'Each dye',
-        head: ['Dye', 'Parts', 'Depth', 'Dye', 'Stock'],
+        head: ['Dye', 'Parts', 'Depth', 'Weight', 'Stock'],
         rows: doses.map((each) => [
           each.name,
           showNumber(each.parts, 2),
@@ -227,6 +228,7 @@ const series = sum({
     const small = doses.filter(({ measurable }) => !measurable).length
     return {
       figures: [first ?? volume('In all', 0, units), ...others],
+      alike: true,
       table: {
         caption: 'The doses',
         head: ['Depth', 'Take', 'Syringe'],
