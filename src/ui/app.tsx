@@ -20,6 +20,7 @@ const DyeBook = later(() => import('./screens/dye-book/index.tsx').then((m) => (
 const DeviceCheckScreen = later(() =>
   import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
 )
+const Sums = later(() => import('./screens/sums/index.tsx').then((m) => ({ default: m.Sums })))
 const SettingsScreen = later(() => import('./screens/settings/index.tsx').then((m) => ({ default: m.SettingsScreen })))
 
 export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
@@ -74,6 +75,7 @@ function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact
   if (route.startsWith('#/rehearse')) {
     return <Rehearse kitchen={kitchen} stove={(on, onMenu) => <Stove kitchen={on} onMenu={onMenu} />} />
   }
+  if (route.startsWith('#/shelf/sums')) return <Sums kitchen={kitchen} />
   if (route.startsWith('#/shelf')) return <Shelf kitchen={kitchen} />
   if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
   if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />

@@ -59,6 +59,11 @@ export const about = {
     formula: '°C/min = kW × 60 ÷ (4.186 × L + 1.4 × kg wool + pot kJ/K)',
     source: 'heat capacities of water, and of wool (from memory)'
   },
+  timeToTemperature: {
+    formula:
+      'T = end + (start - end) × e^(-rate × min), with start, end and rate fitted to the readings\nthe 95 % interval is that of the profile likelihood',
+    source: "Newton's law of heating and cooling; least squares, held against SciPy"
+  },
   exhaustionFromReadings: {
     formula: '% = 100 × (1 - reading now × mL now ÷ (reading at the start × mL at the start))',
     source: 'Beer-Lambert law; the dye stays'

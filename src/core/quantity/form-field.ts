@@ -7,7 +7,7 @@ import type { VolumeUnit } from './volume-units.ts'
 import { scanNumber, startsLikeNumber } from './written-number.ts'
 import { tidyWritten } from './written-text.ts'
 
-type Split = { value: number; unitText: string; text: string }
+export type Split = { value: number; unitText: string; text: string }
 
 /** Reads a volume as mL, 0 to 1,000,000. `bareUnit` is taken where no unit stands (a field that shows its unit). */
 export function readVolume(
@@ -75,7 +75,8 @@ function otherKindHelp(kind: Measured['kind'], unitText: string, example: string
   return `Write it in ${units}, for example ${example}.`
 }
 
-function splitNumber(raw: string, example: string): Read<Split> {
+/** A number and what stands behind it. */
+export function splitNumber(raw: string, example: string): Read<Split> {
   const written = tidyWritten(raw, example)
   if (!written.ok) return written
   const { text } = written.value

@@ -1,5 +1,6 @@
 // Amounts, times and temperatures with units: read what people write, convert, show it in the dyer's units.
 export { readAmount } from './amount.ts'
+export { type BenchUnit, readIn, unitsIn } from './bench-unit.ts'
 export { type Depth, readDepth } from './depth.ts'
 export { type Duration, longestDays, readDuration } from './duration.ts'
 export { dayMs, hourMs, minuteMs, secondMs } from './duration-term.ts'

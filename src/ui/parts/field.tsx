@@ -3,7 +3,13 @@ import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 import './field.css'
 
-type Shared = { label: string; hint?: ComponentChildren; problem?: string | null; unit?: string; id?: string }
+type Shared = {
+  label: string
+  hint?: ComponentChildren
+  problem?: string | null
+  unit?: ComponentChildren
+  id?: string
+}
 
 type TextFieldProps = Shared & {
   value: string
@@ -96,7 +102,7 @@ function Framed(props: Shared & { id: string; children: ComponentChildren }): pr
       <label for={id}>{label}</label>
       <div class="field-box">
         {children}
-        {unit ? <span class="field-unit">{unit}</span> : null}
+        {typeof unit === 'string' && unit !== '' ? <span class="field-unit">{unit}</span> : unit}
       </div>
       {hint ? (
         <p class="field-hint" id={`${id}-hint`}>

@@ -39,7 +39,7 @@ export function ShareText({ kitchen, title, text }: ShareTextProps): preact.JSX.
 }
 
 /** The whole text, chosen, so that the keyboard or the menu of the browser can copy it. */
-function ByHand({ title, text }: { title: string; text: string }): preact.JSX.Element {
+export function ByHand({ title, text }: { title: string; text: string }): preact.JSX.Element {
   const area = useRef<HTMLTextAreaElement>(null)
   useEffect(() => {
     area.current?.focus()
