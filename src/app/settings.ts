@@ -4,6 +4,9 @@ import type { Sent, Settings } from '../ui/kitchen.ts'
 
 const KEY = 'settings'
 
+/** Where Letter is the paper of every day: Unicode CLDR, territory data, paperSize "US-Letter". */
+const letterPaper = /-(BZ|CA|CL|CO|CR|GT|MX|NI|PA|PH|PR|SV|US|VE)\b/i
+
 export function settingsFor(language: string): Settings {
   const us = /-US\b/i.test(language)
   return {
@@ -15,6 +18,7 @@ export function settingsFor(language: string): Settings {
     loudnessTried: false,
     voice: 'off',
     theme: 'auto',
+    paper: letterPaper.test(language) ? 'letter' : 'a4',
     dyer: '',
     calendarAtStart: false,
     pedalDone: null,
@@ -65,7 +69,8 @@ const choices: { [Name in keyof Settings]?: readonly Settings[Name][] } = {
   volume: ['metric', 'us', 'imperial'],
   mass: ['metric', 'us'],
   voice: ['off', 'calls', 'guide'],
-  theme: ['auto', 'light', 'dark']
+  theme: ['auto', 'light', 'dark'],
+  paper: ['a4', 'letter']
 }
 
 /** Only what has its right kind: an older version may have stored something else. */

@@ -11,6 +11,7 @@ import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
 import type { KitchenMedia } from './media.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
+import type { KitchenCards } from './skein-cards.ts'
 import type { KitchenWriting } from './writing.ts'
 
 export type PotOnStove = { potId: string; state: PotState; alerts: Alert[]; readOnly: string | null }
@@ -80,6 +81,8 @@ export type Settings = {
   loudnessTried: boolean
   voice: 'off' | 'calls' | 'guide'
   theme: 'auto' | 'light' | 'dark'
+  /** What the printer has in it. */
+  paper: 'a4' | 'letter'
   dyer: string
   /** Is a calendar file of the coming alerts saved with each start? */
   calendarAtStart: boolean
@@ -209,6 +212,8 @@ export type Kitchen = KitchenWriting & {
   book(fromMs: number, toMs: number, limit?: number): Promise<BookLine[]>
   entries(potId: string): Promise<{ entries: Entry<PotEvent>[]; damaged: { index: number; why: string }[] }>
   saveFile(name: string, mime: string, text: string): void
+  /** What the dyer wrote for the skein cards; absent in a rehearsal. */
+  skeinCards?: KitchenCards
   /** The coming alerts of all live pots as an iCalendar file, a snapshot: saved anew it replaces the one before. */
   saveCalendar(): Promise<Sent>
   /** A file that takes all of them out of the calendar again. */
