@@ -8,6 +8,7 @@ import { mediaLines } from '../shell/media/media-lines.ts'
 import type { Ownership } from '../shell/ownership/ownership.ts'
 import type { Tabs } from '../shell/ownership/tabs.ts'
 import type { ScreenLock } from '../shell/screen-lock/screen-lock.ts'
+import type { Kept } from '../shell/settings/kept.ts'
 import type { Player } from '../shell/sound/player.ts'
 import { storageNow } from '../shell/storage-persistence/persistence.ts'
 import type { Kitchen, Lamp, PotOnStove, Sent, Via } from '../ui/kitchen.ts'
@@ -47,6 +48,8 @@ export type KitchenParts = {
   newId: () => string
   /** Left out: there is no shelf here. */
   shelf?: ShelfHere
+  /** Absent in a rehearsal, which keeps nothing. */
+  kept?: Kept
   rehearsal: boolean
   rehearse?: NonNullable<Kitchen['rehearse']>
 }
@@ -110,7 +113,17 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
     },
     saveCalendar: async () => (await parts.extras.value?.calendar.saveCalendar()) ?? notYet,
     cancelCalendar: async () => (await parts.extras.value?.calendar.cancelCalendar()) ?? notYet,
-    saveFile: saveTextFile
+    saveFile: saveTextFile,
+    ...(parts.kept ? { skeinCards: cardsIn(parts.kept) } : {})
+  }
+}
+
+/** Loaded when a card is first wanted. */
+function cardsIn(kept: Kept): NonNullable<Kitchen['skeinCards']> {
+  const cards = async () => (await import('./stored-cards.ts')).storedCards(kept)
+  return {
+    read: async (potId) => (await cards()).read(potId),
+    keep: async (potId, text) => (await cards()).keep(potId, text)
   }
 }
 

@@ -5,6 +5,9 @@ import { isPhStrip, usualStrip } from '../ui/parts/ph-strip.ts'
 
 const KEY = 'settings'
 
+/** Where Letter is the paper of every day: Unicode CLDR, territory data, paperSize "US-Letter". */
+const letterPaper = /-(BZ|CA|CL|CO|CR|GT|MX|NI|PA|PH|PR|SV|US|VE)\b/i
+
 export function settingsFor(language: string): Settings {
   const us = /-US\b/i.test(language)
   return {
@@ -16,6 +19,7 @@ export function settingsFor(language: string): Settings {
     loudnessTried: false,
     voice: 'off',
     theme: 'auto',
+    paper: letterPaper.test(language) ? 'letter' : 'a4',
     dyer: '',
     boilsAt: '',
     calendarAtStart: false,
@@ -68,7 +72,8 @@ const choices: { [Name in keyof Settings]?: readonly Settings[Name][] } = {
   volume: ['metric', 'us', 'imperial'],
   mass: ['metric', 'us'],
   voice: ['off', 'calls', 'guide'],
-  theme: ['auto', 'light', 'dark']
+  theme: ['auto', 'light', 'dark'],
+  paper: ['a4', 'letter']
 }
 
 /** Only what has its right kind: an older version may have stored something else. */

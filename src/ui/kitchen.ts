@@ -16,6 +16,7 @@ import type { PhStrip } from './parts/ph-strip.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
 import type { KitchenShelf } from './shelf.ts'
+import type { KitchenCards } from './skein-cards.ts'
 import type { KitchenWriting } from './writing.ts'
 
 /** `expected`: what its thermometer tells of the open steps; `madePh`: what pH its doses would make, null where nobody can
@@ -94,6 +95,8 @@ export type Settings = {
   loudnessTried: boolean
   voice: 'off' | 'calls' | 'guide'
   theme: 'auto' | 'light' | 'dark'
+  /** What the printer has in it. */
+  paper: 'a4' | 'letter'
   dyer: string
   /** Where water boils in this kitchen: an altitude, a pressure or the boil itself, as typed; empty: not said. */
   boilsAt: string
@@ -230,6 +233,8 @@ export type Kitchen = KitchenWriting & {
   book(fromMs: number, toMs: number, limit?: number): Promise<BookLine[]>
   entries(potId: string): Promise<{ entries: Entry<PotEvent>[]; damaged: { index: number; why: string }[] }>
   saveFile(name: string, mime: string, text: string): void
+  /** What the dyer wrote for the skein cards; absent in a rehearsal. */
+  skeinCards?: KitchenCards
   /** The coming alerts of all live pots as an iCalendar file, a snapshot: saved anew it replaces the one before. */
   saveCalendar(): Promise<Sent>
   /** A file that takes all of them out of the calendar again. */

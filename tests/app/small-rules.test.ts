@@ -62,6 +62,12 @@ describe('settings', () => {
     expect(next.settings.value).toEqual({ ...settingsFor('en-GB'), theme: 'dark', dyer: 'demo' })
   })
 
+  it('begin with the paper of the country', () => {
+    const paper = (language: string): string => settingsFor(language).paper
+    expect(['en-US', 'fr-CA', 'es-MX', 'es-419-CL'].map(paper)).toEqual(['letter', 'letter', 'letter', 'letter'])
+    expect(['en-GB', 'de', 'en', 'us', 'ca-ES', 'es-AR'].map(paper)).toEqual(['a4', 'a4', 'a4', 'a4', 'a4', 'a4'])
+  })
+
   it('hold for the visit and say so where nothing can be stored', async () => {
     const kept = { ...memoryKept(), set: () => Promise.reject(new Error('full')) }
     const settings = keptSettings(kept, 'en-US')

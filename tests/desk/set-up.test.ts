@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
@@ -7,6 +7,7 @@ import { countReport } from '../../src/desk/set-up/counts.mjs'
 import { distIsFresh, forgetBuild, rememberBuild, sourcePrint } from '../../src/desk/set-up/freshness.mjs'
 import { missingPackages } from '../../src/desk/set-up/packages.mjs'
 import { readPort, sayPortProblem } from '../../src/desk/set-up/port.mjs'
+import { findProgram } from '../../src/desk/set-up/programs.mjs'
 
 let root = ''
 const write = (path: string, content: unknown): void => {
@@ -105,6 +106,26 @@ it('a CHROME_PATH that leads nowhere is told, and no other browser is taken in i
   if (before === undefined) delete process.env.CHROME_PATH
   else process.env.CHROME_PATH = before
   expect(found.ok ? '' : found.say).toContain('CHROME_PATH is "/no/such/browser"')
+})
+
+describe('a program of the machine', () => {
+  it('is found on the path, or in the places where it may lie, and only what can be run', () => {
+    const before = process.env.PATH
+    process.env.PATH = join(root, 'path')
+    write('path/reader', '')
+    write('place/other', '')
+    chmodSync(join(root, 'place/other'), 0o755)
+    try {
+      expect(findProgram(['reader'])).toBeNull()
+      chmodSync(join(root, 'path/reader'), 0o755)
+      expect(findProgram(['reader'])).toBe(join(root, 'path/reader'))
+      expect(findProgram(['other'])).toBeNull()
+      expect(findProgram(['other', 'reader'], [join(root, 'place')])).toBe(join(root, 'path/reader'))
+      expect(findProgram(['other'], [join(root, 'place')])).toBe(join(root, 'place/other'))
+    } finally {
+      process.env.PATH = before
+    }
+  })
 })
 
 describe('npm test counts', () => {

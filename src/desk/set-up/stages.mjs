@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { findChromium } from './chromium.mjs'
 import { countOne, countReport } from './counts.mjs'
+import { findPdfReader } from './pdf-reader.mjs'
 
 /** @typedef {import('./counts.mjs').Counts} Counts */
 /** @typedef {(root: string) => Promise<Counts>} Stage */
@@ -49,6 +50,8 @@ const vitest = (project, limitMs, env) => async (root) => {
 const browser = async (root) => {
   const chromium = findChromium()
   if (!chromium.ok) return countOne(false, chromium.say)
+  const reader = findPdfReader()
+  if (!reader.ok) return countOne(false, reader.say)
   const { makeDistIfStale } = await import('./make-dist.mjs')
   await makeDistIfStale(root)
   const env = { STRANDLINE_DIST: join(root, 'dist'), CHROME_PATH: chromium.path }

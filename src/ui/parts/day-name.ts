@@ -22,7 +22,13 @@ export function dayName(atMs: number, nowMs: number): string {
   if (atMs >= day(0)) return 'Today'
   if (atMs >= day(1)) return 'Yesterday'
   const at = new Date(atMs)
-  return `${weekdays[at.getDay()]} ${at.getDate()} ${months[at.getMonth()]} ${at.getFullYear()}`
+  return `${weekdays[at.getDay()]} ${dateName(`${at.getFullYear()}-${at.getMonth() + 1}-${at.getDate()}`)}`
+}
+
+/** "14 June 2031" from "2031-06-14". */
+export function dateName(day: string): string {
+  const [year, month = 1, date] = day.split('-').map(Number)
+  return `${date} ${months[month - 1]} ${year}`
 }
 
 /** "10:32" where the dyer is. */

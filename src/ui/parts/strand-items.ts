@@ -42,18 +42,20 @@ export function recordItems(record: BatchRecord, plan: Map<string, Planned>): St
   return [...done, ...ahead].filter((item) => item.plannedMs !== null || item.doneMs !== null)
 }
 
+type Labelled = Pick<StrandItem, 'label'>
+
 export type StrandLabel = { text: string; first: number; last: number }
 
 /** Labels for items in order: three and more of a row that differ only in their number share one, "Band 1 to 8". */
-export function gatherLabels(items: readonly StrandItem[]): StrandLabel[] {
+export function gatherLabels(items: readonly Labelled[]): StrandLabel[] {
   const labels: StrandLabel[] = []
   for (let i = 0; i < items.length; ) {
-    const name = withoutNumber(items[i] as StrandItem)
+    const name = withoutNumber(items[i] as Labelled)
     let end = i
-    while (name !== null && items[end + 1] && withoutNumber(items[end + 1] as StrandItem) === name) end++
+    while (name !== null && items[end + 1] && withoutNumber(items[end + 1] as Labelled) === name) end++
     if (end - i < 2) end = i
-    const first = items[i] as StrandItem
-    const last = items[end] as StrandItem
+    const first = items[i] as Labelled
+    const last = items[end] as Labelled
     const text = end === i ? first.label : `${first.label} to ${/\d+$/.exec(last.label)?.[0] ?? ''}`
     labels.push({ text, first: i, last: end })
     i = end + 1
@@ -61,6 +63,6 @@ export function gatherLabels(items: readonly StrandItem[]): StrandLabel[] {
   return labels
 }
 
-function withoutNumber({ label }: StrandItem): string | null {
+function withoutNumber({ label }: Labelled): string | null {
   return /\d+$/.test(label) ? label.replace(/\d+$/, '') : null
 }

@@ -142,7 +142,7 @@ describe('a record', () => {
 
   it('exports the record as one JSON file', async () => {
     const kitchen = open(mossFinished())
-    fireEvent.click(await screen.findByText('Export JSON'))
+    fireEvent.click(await screen.findByText('Record as JSON'))
     const [file] = kitchen.saved
     expect(file).toMatchObject({ name: '2031-06-14 Moss.json', mime: 'application/json' })
     expect(JSON.parse(file?.text ?? '')).toMatchObject({ format: 'strandline-batch-record', version: 3 })

@@ -151,6 +151,7 @@ export function fixtureKitchen(journals: Journal[], startMs: number): FixtureKit
       loudnessTried: true,
       voice: 'off',
       theme: 'auto',
+      paper: 'a4',
       dyer: '',
       boilsAt: '',
       calendarAtStart: false,

@@ -1,21 +1,25 @@
-// The Dye book: every pot's record, to read, to add to, and to start again from.
+// The Dye book: every pot's record, to read, to add to, to print, and to start again from.
 import type { Kitchen } from '../../kitchen.ts'
+import { later } from '../../parts/later.tsx'
 import { BookList } from './list.tsx'
 import { RecordPage } from './record.tsx'
+import { bookPlace } from './routes.ts'
 import './style.css'
 
-export function DyeBookScreen({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
-  const id = /^#?\/dye-book\/(.+)$/.exec(kitchen.route.value)?.[1]
-  if (id === undefined) return <BookList kitchen={kitchen} />
-  return <RecordPage key={id} kitchen={kitchen} potId={decoded(id)} />
-}
+const PrintPage = later(() => import('./print/index.tsx').then((m) => ({ default: m.PrintPage })))
+const DayPage = later(() => import('./print/index.tsx').then((m) => ({ default: m.DayPage })))
 
-function decoded(id: string): string {
-  try {
-    return decodeURIComponent(id)
-  } catch {
-    // A broken address names no pot; the page says that there is no such record.
-    return id
+export function DyeBookScreen({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
+  const place = bookPlace(kitchen.route.value)
+  switch (place.page) {
+    case 'list':
+      return <BookList kitchen={kitchen} />
+    case 'record':
+      return <RecordPage key={place.potId} kitchen={kitchen} potId={place.potId} />
+    case 'print':
+      return <PrintPage key={place.potId} kitchen={kitchen} potId={place.potId} />
+    case 'day':
+      return <DayPage key={place.day} kitchen={kitchen} day={place.day} />
   }
 }
 

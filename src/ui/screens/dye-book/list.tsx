@@ -9,7 +9,10 @@ import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { Strip } from '../../parts/strip.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
+import { BookFile } from './book-file.tsx'
 import { byDay } from './days.ts'
+import { Find } from './find.tsx'
+import { dayRoute, recordRoute } from './routes.ts'
 import { sameAgain } from './same-again.ts'
 
 /** How many lines are read at a time. */
@@ -44,6 +47,7 @@ function useBook(kitchen: Kitchen): Book {
 export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
   const { lines, more, earlier } = useBook(kitchen)
   const [failed, setFailed] = useState<string | null>(null)
+  const [found, setFound] = useState<BookLine[] | null>(null)
   if (lines === null) {
     return (
       <Page title="Dye book">
@@ -75,9 +79,15 @@ export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
           {failed}
         </Strip>
       )}
-      {byDay(lines, kitchen.now.peek()).map((day) => (
+      <Find kitchen={kitchen} found={found} show={setFound} />
+      {byDay(found ?? lines, kitchen.now.peek()).map((day) => (
         <section key={day.name} class="book-day">
-          <h2>{day.name}</h2>
+          <div class="book-day-head">
+            <h2>{day.name}</h2>
+            <a href={dayRoute(day.key)} aria-label={`Day sheet, ${day.name}`}>
+              Day sheet
+            </a>
+          </div>
           <ul class="book-lines">
             {day.lines.map((line) => (
               <Line
@@ -90,7 +100,8 @@ export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
           </ul>
         </section>
       ))}
-      {more ? <Pad onPress={earlier}>Earlier</Pad> : null}
+      {more && found === null ? <Pad onPress={earlier}>Earlier</Pad> : null}
+      <BookFile kitchen={kitchen} />
     </Page>
   )
 }
@@ -113,7 +124,7 @@ function Line({ kitchen, line, again }: LineProps): preact.JSX.Element {
   ].filter(Boolean)
   return (
     <li class="book-line">
-      <a href={`#/dye-book/${encodeURIComponent(line.potId)}`}>
+      <a href={recordRoute(line.potId)}>
         <span class="book-dot" style={{ background: bathColour(line.colour) }} />
         <span class="book-line-words">
           <strong>{line.colourway}</strong>

@@ -2,28 +2,22 @@
 
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
-import { showDose, showMass, type Units } from '../../../core/quantity/index.ts'
-import { fieldWords } from '../../../core/record/event-words.ts'
+import type { Units } from '../../../core/quantity/index.ts'
 import { localClock } from '../../../core/record/local-time.ts'
 import type { BatchRecord } from '../../../core/record/record.ts'
-import { general, rules } from '../../../core/safety/rules.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { ShareText } from '../../parts/share-text.tsx'
 import { NumbersKept } from './numbers-kept.tsx'
+import { cautionLine, checkLines, correctionLines, givenFacts, undoneLines } from './record-words.ts'
 import { Listed, When } from './tables.tsx'
 
 type Props = { kitchen: Kitchen; record: BatchRecord; units: Units }
 
 export function Papers({ kitchen, record, units }: Props): preact.JSX.Element {
-  const corrections = record.corrections.map((correction) => ({
-    said: correction.said,
-    words: `${correction.what} Corrected ${fieldWords(correction.field)}: ${correction.was || 'nothing'} becomes ${correction.now || 'nothing'}. ${correction.why}${correction.applied ? '' : ' (could not be said anew)'}`
-  }))
-  const undone = record.withdrawn.map((withdrawn) => ({ said: withdrawn.said, words: withdrawn.what }))
   return (
     <>
-      <Listed id="book-corrections" title="Corrections" lines={corrections} none={null} />
-      <Listed id="book-undone" title="Undone" lines={undone} none={null} />
+      <Listed id="book-corrections" title="Corrections" lines={correctionLines(record)} none={null} />
+      <Listed id="book-undone" title="Undone" lines={undoneLines(record)} none={null} />
       <Goods record={record} units={units} />
       {record.numbers ? <NumbersKept numbers={record.numbers} units={units} /> : null}
       <BeforeTheHeat record={record} />
@@ -78,32 +72,16 @@ function Opened({ summary, children }: { summary: string; children: ComponentChi
 }
 
 function Goods({ record, units }: { record: BatchRecord; units: Units }): preact.JSX.Element {
-  const { skeins } = record.substrate
-  const { inputs, setOut } = record.programme
   return (
     <section class="book-part" aria-labelledby="book-goods">
       <h2 id="book-goods">Given at the start</h2>
       <dl class="book-facts">
-        <div>
-          <dt>Skeins</dt>
-          <dd>{skeins.map((skein) => `${skein.tag} ${showMass(skein.massG, units)}`).join(', ')}</dd>
-        </div>
-        <div>
-          <dt>Burner</dt>
-          <dd>{record.identity.burner}</dd>
-        </div>
-        {inputs.map((input) => (
-          <div key={input.id}>
-            <dt>{input.label}</dt>
-            <dd>{input.shown}</dd>
-          </div>
-        ))}
-        {setOut.map((item) => (
-          <div key={item.id}>
-            <dt>{item.label}</dt>
+        {givenFacts(record, units).map(({ key, label, value, sum }) => (
+          <div key={key}>
+            <dt>{label}</dt>
             <dd>
-              {`${showDose(item.amount, units)} of ${item.amount.of}`}
-              {item.sum === '' ? null : <span class="soft">{item.sum}</span>}
+              {value}
+              {sum === '' ? null : <span class="soft">{sum}</span>}
             </dd>
           </div>
         ))}
@@ -113,20 +91,15 @@ function Goods({ record, units }: { record: BatchRecord; units: Units }): preact
 }
 
 function BeforeTheHeat({ record }: { record: BatchRecord }): preact.JSX.Element {
-  const titles = new Map([...rules, ...general].map((caution) => [caution.id, caution.title]))
-  const shown = [
-    ...new Set(record.cautions.map((caution) => titles.get(caution.id) ?? caution.id.replace(/^own: /, '')))
-  ]
   return (
     <section class="book-part" aria-labelledby="book-before">
       <h2 id="book-before">Before the heat</h2>
       <ul>
-        {record.checks.map((check) => (
-          <li key={check.what}>{`${check.ok ? 'Ready' : 'Not ready'}: ${check.say}`}</li>
+        {checkLines(record).map((line) => (
+          <li key={line}>{line}</li>
         ))}
-        {record.checks.length === 0 ? <li>No checks were made.</li> : null}
       </ul>
-      <p>{shown.length === 0 ? 'No caution was shown.' : `Cautions shown: ${shown.join(', ')}.`}</p>
+      <p>{cautionLine(record)}</p>
     </section>
   )
 }

@@ -1,14 +1,10 @@
 // One batch record: the strand of what was planned and what was done, then all of it in words.
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import type { Entry } from '../../../core/pot/entry.ts'
 import type { PotEvent } from '../../../core/pot/events.ts'
-import { showDuration, showMass, type Units } from '../../../core/quantity/index.ts'
-import { bathFates } from '../../../core/record/event-words.ts'
-import { exportRecord } from '../../../core/record/export-record.ts'
-import { localClock } from '../../../core/record/local-time.ts'
+import type { Units } from '../../../core/quantity/index.ts'
 import { planOf } from '../../../core/record/plan.ts'
 import type { BatchRecord } from '../../../core/record/record.ts'
-import { recordOf } from '../../../core/record/record-of.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { bathColour } from '../../parts/bath-colour.ts'
 import { LyingStrand } from '../../parts/lying-strand.tsx'
@@ -17,36 +13,21 @@ import { Page } from '../../parts/page.tsx'
 import { keepOpened } from '../../parts/start-draft.ts'
 import { recordItems } from '../../parts/strand-items.ts'
 import { Strip } from '../../parts/strip.tsx'
-import { unitsOf } from '../../parts/units-of.ts'
 import { CorrectSheet } from './correct.tsx'
 import { Damaged, Unreadable } from './damaged.tsx'
+import { FilesPart } from './files.tsx'
 import { MediaPart } from './media.tsx'
 import { NoteSheet } from './note.tsx'
 import { Papers } from './papers.tsx'
+import { headFacts, statusLine } from './record-words.ts'
+import { printRoute } from './routes.ts'
 import { startAgain } from './same-again.ts'
 import { Amounts, Lines } from './tables.tsx'
-
-type Read = Awaited<ReturnType<Kitchen['entries']>>
+import { useRecord } from './use-record.ts'
 
 export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element {
-  const [read, setRead] = useState<Read | null>(null)
   const [round, setRound] = useState(0)
-  const live = kitchen.pots.value.find((pot) => pot.potId === potId)
-  const lastAtMs = live && live.state.status !== 'idle' ? live.state.lastAtMs : 0
-  useEffect(() => {
-    let here = true
-    kitchen.entries(potId).then((found) => {
-      if (here) setRead(found)
-    })
-    return () => {
-      here = false
-    }
-  }, [kitchen, potId, round, lastAtMs])
-  const units = unitsOf(kitchen.settings.value)
-  const record = useMemo(
-    () => (read ? recordOf(read.entries, { units, damaged: read.damaged }) : null),
-    [read, units.mass, units.temperature, units.volume]
-  )
+  const { read, record, units } = useRecord(kitchen, potId, round)
   const back = <Pad onPress={() => kitchen.go('#/dye-book')}>All records</Pad>
   if (read === null) {
     return (
@@ -83,6 +64,7 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
           </div>
         </div>
         <Papers kitchen={kitchen} record={record} units={units} />
+        <FilesPart kitchen={kitchen} record={record} entries={read.entries} />
         <p class="soft">Kept in the manner of a batch record. It certifies nothing.</p>
       </Page>
     </div>
@@ -90,40 +72,14 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
 }
 
 function Head({ record, units }: { record: BatchRecord; units: Units }): preact.JSX.Element {
-  const { identity, substrate, protocol } = record
-  const bath = `bath ${substrate.bath.number}${substrate.bath.unknownDyeLeft ? ', used before' : ''}`
-  const facts = [
-    `Batch ${identity.batchName}`,
-    `${substrate.fibre}, ${showMass(substrate.goodsMassG, units)}`,
-    bath,
-    protocol.title,
-    identity.dyer ? `by ${identity.dyer}` : ''
-  ].filter(Boolean)
   return (
-    <div class="book-head" style={{ '--bath': bathColour(identity.colour) }}>
-      <p>{facts.join(' · ')}</p>
+    <div class="book-head" style={{ '--bath': bathColour(record.identity.colour) }}>
+      <p>{headFacts(record, units).join(' · ')}</p>
       <p>
         <strong>{statusLine(record)}</strong>
       </p>
     </div>
   )
-}
-
-function statusLine({ identity, steps, offProtocol }: BatchRecord): string {
-  const tz = steps.at(-1)?.said.tzOffsetMin ?? 0
-  const off = offProtocol ? ' Off protocol.' : ''
-  switch (identity.status) {
-    case 'running':
-      return `On the stove since ${localClock(identity.startedAtMs, tz)}.${off}`
-    case 'held':
-      return `Stopped, still dyeing.${off}`
-    case 'complete': {
-      const took = showDuration((identity.endedAtMs ?? identity.startedAtMs) - identity.startedAtMs)
-      return `Done in ${took}. Bath ${bathFates[identity.bathFate ?? 'dropped']}.${off}`
-    }
-    case 'aborted':
-      return `Ended early: ${identity.endedBecause}.${off}`
-  }
 }
 
 type ActsProps = {
@@ -153,22 +109,18 @@ function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.J
     keepOpened(made.stored)
     kitchen.go(`#/protocols/${encodeURIComponent(made.stored.id)}`)
   }
-  const save = (): void => {
-    const name = record.identity.batchName.replace(/[^\p{L}\p{N} _-]/gu, '').trim() || 'batch-record'
-    kitchen.saveFile(`${name}.json`, 'application/json', exportRecord(record, entries, kitchen.now.peek()))
-  }
   return (
     <>
       <div class="book-acts">
         <Pad look="solid" onPress={() => startAgain(kitchen, record).then(setFailed)}>
           Same again
         </Pad>
+        <Pad onPress={() => kitchen.go(printRoute(potId))}>Print</Pad>
         <Pad onPress={() => setOpen('note')}>Note</Pad>
         <Pad onPress={() => setOpen('correct')}>Correct</Pad>
         <Pad disabled={making} onPress={() => void make()}>
           Make a protocol of this
         </Pad>
-        <Pad onPress={save}>Export JSON</Pad>
       </div>
       {failed === null ? null : (
         <Strip tone="warn" urgent>

@@ -2,6 +2,7 @@
 import { showDose, showDuration, showNumber, type Units } from '../../../core/quantity/index.ts'
 import { localClock } from '../../../core/record/local-time.ts'
 import type { AmountRecord, BatchRecord, Said } from '../../../core/record/record.ts'
+import { judgedLines, noteLines, otherwiseLines, readingLines, type SaidLine } from './record-words.ts'
 
 /** When, by whom where it was not the dyer, and whether it is the time of a cue or was written later. */
 export function When({ said }: { said: Said }): preact.JSX.Element {
@@ -39,23 +40,28 @@ export function Amounts({ record, units }: { record: BatchRecord; units: Units }
         </thead>
         <tbody>
           {record.amounts.map((amount) => (
-            <tr key={`${amount.path} ${amount.fate} ${amount.said?.entry.seq}`}>
-              <th scope="row">
-                {amount.label}
-                <span class="soft">{amount.of}</span>
-              </th>
-              <td>{amount.planned ? showDose(amount.planned, units) : '–'}</td>
-              <td>
-                {amount.added ? showDose(amount.added, units) : fates[amount.fate]}
-                {amount.added && amount.fate !== 'added' ? <span class="soft">{fates[amount.fate]}</span> : null}
-                {offWords(amount.offPercent)}
-              </td>
-              <td>{amount.said ? <When said={amount.said} /> : ''}</td>
-            </tr>
+            <AmountRow key={`${amount.path} ${amount.fate} ${amount.said?.entry.seq}`} amount={amount} units={units} />
           ))}
         </tbody>
       </table>
     </section>
+  )
+}
+
+export function AmountRow({ amount, units }: { amount: AmountRecord; units: Units }): preact.JSX.Element {
+  return (
+    <tr>
+      <th scope="row">
+        {amount.label} <span class="soft">{amount.of}</span>
+      </th>
+      <td>{amount.planned ? showDose(amount.planned, units) : '–'}</td>
+      <td>
+        {amount.added ? showDose(amount.added, units) : fates[amount.fate]}
+        {amount.added && amount.fate !== 'added' ? <span class="soft">{fates[amount.fate]}</span> : null}
+        {offWords(amount.offPercent)}
+      </td>
+      <td>{amount.said ? <When said={amount.said} /> : ''}</td>
+    </tr>
   )
 }
 
@@ -66,37 +72,17 @@ function offWords(offPercent: number | null): preact.JSX.Element | null {
 }
 
 export function Lines({ record }: { record: BatchRecord }): preact.JSX.Element {
-  // A photo whose picture is kept stands with the pictures.
-  const pictured = new Set(record.media.map(({ said }) => `${said.entry.writerId} ${said.entry.seq}`))
-  const listed = record.readings.filter(({ said }) => !pictured.has(`${said.entry.writerId} ${said.entry.seq}`))
-  const readings = listed.map((reading) => ({
-    said: reading.said,
-    words: `${reading.words}${reading.inRange === null ? '' : reading.inRange ? ', in range' : ', outside its range'}${reading.label === '' ? '' : ` (${reading.label})`}`
-  }))
-  const judgements = record.judgements.map((judged) => ({
-    said: judged.said,
-    words: `${judged.of}: ${judged.grade}${judged.hue === null || judged.hue === '' ? '' : `, what is left is ${judged.hue}`}`
-  }))
-  // What came late stands under the picture already.
-  const otherwise = record.deviations
-    .filter((deviation) => deviation.kind !== 'late')
-    .map(({ said, sentence }) => ({ said, words: sentence }))
   return (
     <>
-      <Listed id="book-otherwise" title="Otherwise than planned" lines={otherwise} none="Nothing." />
-      <Listed id="book-readings" title="Readings" lines={readings} none="None taken." />
-      <Listed id="book-judged" title="Judged" lines={judgements} none="Nothing judged." />
-      <Listed
-        id="book-notes"
-        title="Notes"
-        lines={record.notes.map((note) => ({ said: note.said, words: note.text }))}
-        none="No notes."
-      />
+      <Listed id="book-otherwise" title="Otherwise than planned" lines={otherwiseLines(record)} none="Nothing." />
+      <Listed id="book-readings" title="Readings" lines={readingLines(record)} none="None taken." />
+      <Listed id="book-judged" title="Judged" lines={judgedLines(record)} none="Nothing judged." />
+      <Listed id="book-notes" title="Notes" lines={noteLines(record)} none="No notes." />
     </>
   )
 }
 
-type ListedProps = { id: string; title: string; lines: { said: Said; words: string }[]; none: string | null }
+type ListedProps = { id: string; title: string; lines: SaidLine[]; none: string | null }
 
 export function Listed({ id, title, lines, none }: ListedProps): preact.JSX.Element | null {
   if (lines.length === 0 && none === null) return null
