@@ -49,10 +49,11 @@ export async function startUp(onPots: () => void): Promise<Started> {
     awake: () => tried
   })
   const [writerId] = await Promise.all([soon(writerIn(kept), newId()), soon(settings.load(), undefined)])
+  const ids = { newId, writerId }
   const session = createSession({
     clock,
     journal,
-    ids: { newId, writerId },
+    ids,
     onAlerts: rungs.raise,
     told: rungs.told,
     onStored: (potIds) => between.say({ kind: 'stored', potIds }),
@@ -71,7 +72,18 @@ export async function startUp(onPots: () => void): Promise<Started> {
   const protocols = storedProtocols(kept)
   const places = { route: () => route.route.value, go: route.go, look }
   const bringIn = (file: File) => protocols.bringIn(file, newId(), clock.nowMs())
-  const parts = { ...same, name, settings: settings.settings, owns: owner.owns, onTick, awake, ...places, bringIn }
+  const parts = {
+    ...same,
+    name,
+    settings: settings.settings,
+    owns: owner.owns,
+    onTick,
+    awake,
+    ...places,
+    bringIn,
+    ids,
+    open: session.open
+  }
   const extras = laterExtras(
     async () => (await import('./extras.ts')).makeExtras(parts),
     (made) => rungs.add(made.rungs)

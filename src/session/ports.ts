@@ -33,6 +33,10 @@ export type PotSummary = {
   goodsMassG: number
   offProtocol: boolean
   entries: number
+  /** It was running on another device when it was backed up: nothing of it is watched or called here. */
+  elsewhere?: true
+  /** It was continued on several devices: this line tells of the trunk. */
+  branched?: true
 }
 
 export type AppendFailure =

@@ -80,7 +80,7 @@ function summariesOf(room: Room, potIds: string[]): PotSummary[] {
   const summaries: PotSummary[] = []
   for (const potId of potIds) {
     const pot = room.pots.get(potId)
-    const summary = pot === undefined ? null : summaryOf(pot.streamId, pot.ahead, pot.aheadEntries.length)
+    const summary = pot === undefined ? null : summaryOf(pot.streamId, pot.ahead, pot.aheadEntries)
     if (summary !== null) summaries.push(summary)
   }
   return summaries

@@ -1,8 +1,9 @@
+import { trunkOf } from '../core/pot/branches.ts'
 import type { PotState } from '../core/pot/state.ts'
-import type { PotSummary } from './ports.ts'
+import type { PotEntry, PotSummary } from './ports.ts'
 
 /** The line a pot leaves for the Dye book; null for a pot that was not started. */
-export function summaryOf(streamId: string, state: PotState, entries: number): PotSummary | null {
+export function summaryOf(streamId: string, state: PotState, entries: readonly PotEntry[]): PotSummary | null {
   if (state.status === 'idle') return null
   const { pot, programme } = state
   return {
@@ -17,6 +18,7 @@ export function summaryOf(streamId: string, state: PotState, entries: number): P
     status: state.status,
     goodsMassG: programme.goodsMassG,
     offProtocol: state.offProtocol.length > 0,
-    entries
+    entries: entries.length,
+    ...(trunkOf(entries).sides.length > 0 && { branched: true })
   }
 }

@@ -1,3 +1,4 @@
+import { trunkOf } from '../core/pot/branches.ts'
 import type { CommandHeader } from '../core/pot/commands.ts'
 import { ENTRY_VERSION } from '../core/pot/entry.ts'
 import type { PotEvent } from '../core/pot/events.ts'
@@ -18,7 +19,7 @@ export function writeAhead(
   const { clock, ids, recordedAtMs } = from
   const { writerId } = ids
   let seq = lastSeqOf(pot.aheadEntries, writerId)
-  const last = pot.aheadEntries.at(-1)
+  const last = trunkOf(pot.aheadEntries).head
   let after = last === undefined ? null : { writerId: last.writerId, seq: last.seq }
   const entries = events.map((event): PotEntry => {
     seq += 1

@@ -8,6 +8,7 @@ import type { By, Check, PotEvent, PotIdentity, ProtocolText } from '../core/pot
 import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
+import type { KitchenBackup } from './backup.ts'
 import type { KitchenMedia } from './media.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
@@ -67,6 +68,10 @@ export type BookLine = {
   goodsMassG: number
   offProtocol: boolean
   entries: number
+  /** It was running on another device when it was backed up. */
+  elsewhere?: true
+  /** It was continued on several devices. */
+  branched?: true
 }
 
 export type Settings = {
@@ -205,6 +210,9 @@ export type Kitchen = KitchenWriting & {
   trySpeech(): Promise<boolean>
   /** What the browser says about keeping records, in words, and how much room they take; null where it does not say. */
   storage?(): Promise<{ kept: boolean; say: string; usedBytes: number | null; roomBytes: number | null }>
+
+  /** Loads what backups need only then. Null until it is fetched; absent in a rehearsal. */
+  backup?: ReadonlySignal<(() => Promise<KitchenBackup>) | null>
 
   book(fromMs: number, toMs: number, limit?: number): Promise<BookLine[]>
   entries(potId: string): Promise<{ entries: Entry<PotEvent>[]; damaged: { index: number; why: string }[] }>

@@ -13,6 +13,7 @@ const coreRooms: Record<string, string[]> = {
   safety: ['quantity', 'chemistry', 'protocol'],
   pot: ['quantity', 'chemistry', 'protocol', 'safety'],
   record: ['quantity', 'chemistry', 'protocol', 'safety', 'pot', 'colour'],
+  backup: ['pot'],
   spoken: ['quantity', 'chemistry', 'protocol', 'safety', 'pot'],
   calendar: ['quantity', 'protocol', 'pot', 'record']
 }

@@ -49,7 +49,7 @@ function readOne(stored: unknown, sums: boolean): One {
 
 /** An entry of ours keeps its keys in order, the checksum last, so its plain JSON is tried first: taking fields out and
  * sorting them costs several times more. */
-function checksumHolds(stored: Record<string, unknown>): boolean {
+export function checksumHolds(stored: { crc?: unknown }): boolean {
   const { crc } = stored
   if (typeof crc !== 'string') return false
   const text = JSON.stringify(stored)

@@ -91,9 +91,10 @@ async function onceMore<T>(work: () => Promise<T>): Promise<T> {
 
 type Stored = PotSummary & { live?: 1 }
 
-function stored(summary: PotSummary): Stored {
+/** What runs elsewhere is not live here, and nothing of it is ever called for. */
+export function stored(summary: PotSummary): Stored {
   const live = summary.status === 'running' || summary.status === 'held'
-  return live ? { ...summary, live: 1 } : summary
+  return live && !summary.elsewhere ? { ...summary, live: 1 } : summary
 }
 
 function shown({ live: _, ...summary }: Stored): PotSummary {

@@ -7,6 +7,10 @@ export const STARTED = 'started'
 export const LIVE = 'live'
 export const MEDIA = 'media'
 export const SIZES = 'sizes'
+/** What a restore has read and not yet merged. */
+export const INCOMING = 'incoming'
+/** Entries that can't stand beside the one under their key. */
+export const ASIDE = 'aside'
 
 export const upgrades: readonly ((database: IDBDatabase, transaction: IDBTransaction) => void)[] = [
   (database) => {
@@ -21,6 +25,11 @@ export const upgrades: readonly ((database: IDBDatabase, transaction: IDBTransac
     const media = database.createObjectStore(MEDIA, { keyPath: 'sha256' })
     // The sizes are told from the index alone: reading the pictures to count them would take as long as they are large.
     media.createIndex(SIZES, ['mime', 'size'])
+  },
+  (database) => {
+    database.createObjectStore(INCOMING, { autoIncrement: true })
+    // Of one key there may be several, told apart by the checksum of their words.
+    database.createObjectStore(ASIDE, { keyPath: ['streamId', 'writerId', 'seq', 'mark'] })
   }
 ]
 
