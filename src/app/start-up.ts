@@ -66,24 +66,13 @@ export async function startUp(onPots: () => void): Promise<Started> {
   }
   const { pots } = session
   const { onTick } = clock
-  const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends }
+  const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends, ids }
   const route = hashRoute()
   const look = (potId: string): void => route.go(potRoute(potId))
   const protocols = storedProtocols(kept)
-  const places = { route: () => route.route.value, go: route.go, look }
+  const places = { route: () => route.route.value, go: route.go, look, open: session.open }
   const bringIn = (file: File) => protocols.bringIn(file, newId(), clock.nowMs())
-  const parts = {
-    ...same,
-    name,
-    settings: settings.settings,
-    owns: owner.owns,
-    onTick,
-    awake,
-    ...places,
-    bringIn,
-    ids,
-    open: session.open
-  }
+  const parts = { ...same, name, settings: settings.settings, owns: owner.owns, onTick, awake, ...places, bringIn }
   const extras = laterExtras(
     async () => (await import('./extras.ts')).makeExtras(parts),
     (made) => rungs.add(made.rungs)

@@ -1,15 +1,18 @@
 // A device in memory: its journal and small kept things, a session on them, and the backups of the app.
+import { createHash } from 'node:crypto'
 import { IDBFactory, IDBKeyRange } from 'fake-indexeddb'
 import { vi } from 'vitest'
 import { kitchenBackup, tidyRestore } from '../../../src/app/backup/kitchen-backup.ts'
 import type { BackupParts } from '../../../src/app/backup/parts.ts'
+import type { MediaBytes } from '../../../src/core/pot/media.ts'
 import { createSession } from '../../../src/session/create-session.ts'
 import type { Session } from '../../../src/session/types.ts'
 import { type HandClock, handClock } from '../../../src/shell/clock/hand-clock.ts'
 import { type IndexedDbJournal, indexedDbJournal } from '../../../src/shell/journal/indexeddb-journal.ts'
 import { type Kept, memoryKept } from '../../../src/shell/settings/kept.ts'
 import type { KitchenBackup, RestorePlan } from '../../../src/ui/backup.ts'
-import { T0 } from '../../session/kitchen-table.ts'
+import { PERSON } from '../../core/pot/given.ts'
+import { startCommand, T0 } from '../../session/kitchen-table.ts'
 
 vi.stubGlobal('IDBKeyRange', IDBKeyRange)
 vi.stubGlobal('indexedDB', new IDBFactory())
@@ -106,4 +109,42 @@ export async function everything({ name }: Device, stores = ['entries', 'summari
   }
   database.close()
   return found
+}
+
+export function picture(text: string): MediaBytes {
+  const bytes = new TextEncoder().encode(text)
+  const sha256 = createHash('sha256').update(bytes).digest('hex')
+  return { sha256, mime: 'image/jpeg', bytes: bytes.buffer }
+}
+
+export async function send(
+  on: Device,
+  potId: string,
+  command: Parameters<Device['session']['send']>[1],
+  media?: MediaBytes[]
+) {
+  const sent = await on.session.send(potId, command, { by: PERSON, media })
+  if (!sent.ok) throw new Error(JSON.stringify(sent))
+}
+
+export async function photo(on: Device, potId: string, media: MediaBytes): Promise<void> {
+  const { sha256, mime, bytes } = media
+  const named = { sha256, mime, bytes: bytes.byteLength, widthPx: 4, heightPx: 3 }
+  await send(on, potId, { type: 'NotePhoto', what: 'the bath', media: named }, [media])
+}
+
+export async function potOn(on: Device, potId: string, ended = true): Promise<void> {
+  await send(on, potId, startCommand(potId, potId))
+  if (ended) await send(on, potId, { type: 'Abort', reason: 'made for the test' })
+}
+
+export async function pass(on: Device, ms: number): Promise<void> {
+  on.clock.advance(ms)
+  await on.session.wake()
+}
+
+/** Journals as sets: entries, lines, bytes and what was set aside. */
+export async function journalOf(on: Device): Promise<unknown> {
+  const { entries, summaries, media, aside } = await everything(on)
+  return { entries, summaries, aside, media: (media as { sha256: string }[]).map(({ sha256 }) => sha256) }
 }

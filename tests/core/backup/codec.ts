@@ -10,17 +10,24 @@ export const nodeCodec: Codec = {
   sha256: async (bytes) => createHash('sha256').update(bytes).digest('hex')
 }
 
-export type Store = { entries: RawEntry[]; aside?: Aside[]; kept?: KeptThing[]; media?: BackedUpMedia[] }
+export type Store = {
+  entries: RawEntry[]
+  aside?: Aside[]
+  kept?: KeptThing[]
+  media?: BackedUpMedia[]
+  summaryOf?: (streamId: string) => unknown
+}
 
 export async function* each<T>(values: Iterable<T>): AsyncGenerator<T> {
   yield* values
 }
 
-export function sourceOf({ entries, aside = [], kept = [], media = [] }: Store): BackupSource {
+export function sourceOf({ entries, aside = [], kept = [], media = [], summaryOf }: Store): BackupSource {
   const streamIds = [...new Set(entries.map(({ streamId }) => streamId))]
   const streams = streamIds.map((streamId) => ({
     streamId,
-    entries: entries.filter((entry) => entry.streamId === streamId)
+    entries: entries.filter((entry) => entry.streamId === streamId),
+    summary: summaryOf?.(streamId)
   }))
   const head = {
     madeAtMs: 1_900_000_000_000,

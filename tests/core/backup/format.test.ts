@@ -23,7 +23,7 @@ const small: Store = {
 const last = (parts: BackupPart[]): BackupPart | undefined => parts.at(-1)
 
 /** What a reader took out of a file, as what was put in. */
-function storeOf(parts: BackupPart[]): Required<Store> {
+function storeOf(parts: BackupPart[]): Required<Omit<Store, 'summaryOf'>> {
   return {
     entries: parts.flatMap((part) => (part.kind === 'entries' ? part.entries : [])),
     aside: parts.flatMap((part) => (part.kind === 'aside' ? [part.aside] : [])),

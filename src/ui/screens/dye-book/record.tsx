@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Entry } from '../../../core/pot/entry.ts'
 import type { PotEvent } from '../../../core/pot/events.ts'
 import { showDuration, showMass, type Units } from '../../../core/quantity/index.ts'
+import { branchesOf } from '../../../core/record/branches.ts'
 import { bathFates } from '../../../core/record/event-words.ts'
 import { exportRecord } from '../../../core/record/export-record.ts'
 import { localClock } from '../../../core/record/local-time.ts'
@@ -20,6 +21,7 @@ import { Strip } from '../../parts/strip.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
 import { CorrectSheet } from './correct.tsx'
 import { Damaged, Unreadable } from './damaged.tsx'
+import { Branches, Elsewhere, SetAside, useElsewhere } from './elsewhere.tsx'
 import { MediaPart } from './media.tsx'
 import { NoteSheet } from './note.tsx'
 import { Papers } from './papers.tsx'
@@ -43,10 +45,14 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
     }
   }, [kitchen, potId, round, lastAtMs])
   const units = unitsOf(kitchen.settings.value)
+  const [shown, show] = useState(0)
+  const branches = useMemo(() => (read ? branchesOf(read.entries) : []), [read])
+  const entries = branches[shown]?.entries ?? []
   const record = useMemo(
-    () => (read ? recordOf(read.entries, { units, damaged: read.damaged }) : null),
-    [read, units.mass, units.temperature, units.volume]
+    () => (read ? recordOf(entries, { units, damaged: read.damaged }) : null),
+    [read, entries, units.mass, units.temperature, units.volume]
   )
+  const elsewhere = useElsewhere(kitchen, potId, record, live !== undefined)
   const back = <Pad onPress={() => kitchen.go('#/dye-book')}>All records</Pad>
   if (read === null) {
     return (
@@ -65,15 +71,15 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
   return (
     <div class="book-wide">
       <Page title={record.identity.colourway} actions={back}>
-        <Head record={record} units={units} />
+        <Head record={record} units={units} elsewhere={elsewhere} />
         <Damaged damaged={read.damaged} />
-        <Acts
-          kitchen={kitchen}
-          potId={potId}
-          record={record}
-          entries={read.entries}
-          changed={() => setRound(round + 1)}
-        />
+        <SetAside kitchen={kitchen} potId={potId} record={record} units={units} />
+        <Branches branches={branches} shown={shown} show={show} />
+        {elsewhere ? (
+          <Elsewhere kitchen={kitchen} potId={potId} />
+        ) : shown > 0 ? null : (
+          <Acts kitchen={kitchen} potId={potId} record={record} entries={entries} changed={() => setRound(round + 1)} />
+        )}
         <Picture record={record} />
         <MediaPart kitchen={kitchen} potId={potId} record={record} changed={() => setRound(round + 1)} />
         <div class="book-columns">
@@ -89,7 +95,9 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
   )
 }
 
-function Head({ record, units }: { record: BatchRecord; units: Units }): preact.JSX.Element {
+type HeadProps = { record: BatchRecord; units: Units; elsewhere: boolean }
+
+function Head({ record, units, elsewhere }: HeadProps): preact.JSX.Element {
   const { identity, substrate, protocol } = record
   const bath = `bath ${substrate.bath.number}${substrate.bath.unknownDyeLeft ? ', used before' : ''}`
   const facts = [
@@ -103,7 +111,7 @@ function Head({ record, units }: { record: BatchRecord; units: Units }): preact.
     <div class="book-head" style={{ '--bath': bathColour(identity.colour) }}>
       <p>{facts.join(' · ')}</p>
       <p>
-        <strong>{statusLine(record)}</strong>
+        <strong>{elsewhere ? 'On the stove of another device when it was saved.' : statusLine(record)}</strong>
       </p>
     </div>
   )
@@ -130,7 +138,7 @@ type ActsProps = {
   kitchen: Kitchen
   potId: string
   record: BatchRecord
-  entries: Entry<PotEvent>[]
+  entries: readonly Entry<PotEvent>[]
   changed: () => void
 }
 
