@@ -3,7 +3,7 @@
 
 import type { CalendarPot } from '../core/calendar/calendar-of.ts'
 import { drawsOf } from '../core/shelf/draws.ts'
-import type { ClockPort, JournalPort } from '../session/ports.ts'
+import type { ClockPort, IdPort, JournalPort } from '../session/ports.ts'
 import type { Session } from '../session/types.ts'
 import { onDropped } from '../shell/arrivals/dropped.ts'
 import { onLaunched } from '../shell/arrivals/launched.ts'
@@ -16,10 +16,14 @@ import type { Rung } from '../shell/rung.ts'
 import type { Kept } from '../shell/settings/kept.ts'
 import { type Sharing, sharing } from '../shell/sharing/sharing.ts'
 import type { Player } from '../shell/sound/player.ts'
+import { storageNow } from '../shell/storage-persistence/persistence.ts'
 import { vibrationRung } from '../shell/vibration/vibration-rung.ts'
 import { whistleEar } from '../shell/whistle/whistle-ear.ts'
+import type { KitchenBackup } from '../ui/backup.ts'
+import type { Kitchen } from '../ui/kitchen.ts'
 import type { BroughtIn } from '../ui/sharing.ts'
 import { type Arrivals, arrivals } from './arrivals.ts'
+import type { BackupParts } from './backup/parts.ts'
 import { type CalendarFiles, calendarFiles } from './calendar-files.ts'
 import type { Commands } from './commands.ts'
 import { type Checks, deviceChecks } from './device-check.ts'
@@ -41,6 +45,7 @@ export type Extras = {
   whistle: Whistle
   sharing: Sharing
   arrivals: Arrivals
+  backup: NonNullable<Kitchen['backup']>['value']
 }
 
 export type ExtrasParts = {
@@ -60,6 +65,9 @@ export type ExtrasParts = {
   route: () => string
   go: (route: string) => void
   bringIn: (file: File) => Promise<BroughtIn>
+  ids: IdPort
+  /** Reads the live pots anew. */
+  open: Session['open']
   /** A person has to see that pot. */
   look: (potId: string) => void
   /** Keeps the page awake as for a watched pot. */
@@ -87,7 +95,34 @@ export function makeExtras(parts: ExtrasParts): Extras {
     heat,
     whistle: whistleOf(parts, speech),
     sharing: sharing(),
-    arrivals: arrivalsOf(parts)
+    arrivals: arrivalsOf(parts),
+    backup: backupOf(parts)
+  }
+}
+
+function backupOf({ name, kept, ids, clock, pots, owns, open }: ExtrasParts): Extras['backup'] {
+  const backupParts: BackupParts = {
+    name,
+    kept,
+    ids,
+    nowMs: clock.nowMs,
+    watched: () => anyWatched(pots(), clock.nowMs()),
+    owns,
+    merged: async () => void (await open()),
+    room: storageNow
+  }
+  const loaded = () => import('./backup/kitchen-backup.ts')
+  // What can't be tidied now is tidied at the next start; nothing of it is in sight meanwhile.
+  loaded()
+    .then(({ tidyRestore }) => tidyRestore(backupParts))
+    .catch(() => {})
+  let made: Promise<KitchenBackup> | null = null
+  return () => {
+    made ??= loaded().then(({ kitchenBackup }) => kitchenBackup(backupParts))
+    made.catch(() => {
+      made = null
+    })
+    return made
   }
 }
 

@@ -68,6 +68,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
     arrived: computed(() => parts.extras.value?.arrivals.waiting.value ?? []),
     dismissArrived: (one) => parts.extras.value?.arrivals.dismiss(one),
     sharing: computed(() => parts.extras.value?.sharing ?? null),
+    backup: computed(() => parts.extras.value?.backup ?? null),
     saveProtocol: (text, came) => parts.protocols.saveWritten(text, parts.clock.nowMs(), came),
     versions: parts.protocols.versions,
     drafts: parts.protocols.drafts,

@@ -50,10 +50,11 @@ export async function startUp(onPots: () => void): Promise<Started> {
     awake: () => tried
   })
   const [writerId] = await Promise.all([soon(writerIn(kept), newId()), soon(settings.load(), undefined)])
+  const ids = { newId, writerId }
   const session = createSession({
     clock,
     journal,
-    ids: { newId, writerId },
+    ids,
     onAlerts: rungs.raise,
     told: rungs.told,
     onStored: (potIds) => between.say({ kind: 'stored', potIds }),
@@ -66,11 +67,11 @@ export async function startUp(onPots: () => void): Promise<Started> {
     tried = on
   }
   const [{ pots }, { onTick }] = [session, clock]
-  const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends }
+  const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends, ids }
   const route = hashRoute()
   const look = (potId: string): void => route.go(potRoute(potId))
   const protocols = storedProtocols(kept)
-  const places = { route: () => route.route.value, go: route.go, look }
+  const places = { route: () => route.route.value, go: route.go, look, open: session.open }
   const bringIn = (file: File) => protocols.bringIn(file, newId(), clock.nowMs())
   const parts = {
     ...same,

@@ -39,6 +39,10 @@ export type PotSummary = {
   entries: number
   /** What it took off the shelf; null: not worked out, the journal tells. Lines from before there was one lack it. */
   draws?: Draw[] | null
+  /** It was running on another device when it was backed up: nothing of it is watched or called here. */
+  elsewhere?: true
+  /** It was continued on several devices: this line tells of the trunk. */
+  branched?: true
 }
 
 export type AppendFailure =

@@ -5,16 +5,16 @@ import type { ClockPort, IdPort } from './ports.ts'
 
 export type Writing = { clock: ClockPort; ids: IdPort; recordedAtMs: number }
 
-/** The decided events of one stream as sealed entries that go after those it has. */
+/** The decided events of one stream as sealed entries that go after those it has. `last`: the one they follow. */
 export function sealAll<E>(
   streamId: string,
   before: readonly Entry<unknown>[],
   events: readonly E[],
   header: CommandHeader,
-  { clock, ids: { writerId }, recordedAtMs }: Writing
+  { clock, ids: { writerId }, recordedAtMs }: Writing,
+  last: Entry<unknown> | undefined = before.at(-1)
 ): Entry<E>[] {
   let seq = lastSeqOf(before, writerId)
-  const last = before.at(-1)
   let after = last === undefined ? null : { writerId: last.writerId, seq: last.seq }
   return events.map((event) => {
     seq += 1

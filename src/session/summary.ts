@@ -1,3 +1,4 @@
+import { trunkOf } from '../core/pot/branches.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { PotEntry, PotSummary } from './ports.ts'
 import type { DrawsOf } from './room.ts'
@@ -25,6 +26,7 @@ export function summaryOf(
     goodsMassG: programme.goodsMassG,
     offProtocol: state.offProtocol.length > 0,
     entries: entries.length,
-    draws: drawsOf?.(entries) ?? null
+    draws: drawsOf?.(entries) ?? null,
+    ...(trunkOf(entries).sides.length > 0 && { branched: true })
   }
 }

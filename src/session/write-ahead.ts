@@ -1,3 +1,4 @@
+import { trunkOf } from '../core/pot/branches.ts'
 import type { CommandHeader } from '../core/pot/commands.ts'
 import type { PotEvent } from '../core/pot/events.ts'
 import { evolve } from '../core/pot/evolve.ts'
@@ -14,7 +15,7 @@ export function writeAhead(
   header: CommandHeader,
   from: Writing
 ): PotEntry[] {
-  const entries = sealAll(pot.streamId, pot.aheadEntries, events, header, from)
+  const entries = sealAll(pot.streamId, pot.aheadEntries, events, header, from, trunkOf(pot.aheadEntries).head)
   carryOn(pot, entries)
   return entries
 }

@@ -21,6 +21,7 @@ const DeviceCheckScreen = later(() =>
   import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
 )
 const Sums = later(() => import('./screens/sums/index.tsx').then((m) => ({ default: m.Sums })))
+const Keep = later(() => import('./screens/keep/index.tsx'))
 const SettingsScreen = later(() => import('./screens/settings/index.tsx').then((m) => ({ default: m.SettingsScreen })))
 
 export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
@@ -79,5 +80,6 @@ function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact
   if (route.startsWith('#/shelf')) return <Shelf kitchen={kitchen} />
   if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
   if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />
+  if (route === '#/settings/backup') return <Keep kitchen={kitchen} />
   return <SettingsScreen kitchen={kitchen} />
 }

@@ -11,6 +11,7 @@ import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
 import type { KeptNumbers } from '../core/protocol/numbers/kept.ts'
+import type { KitchenBackup } from './backup.ts'
 import type { KitchenMedia } from './media.ts'
 import type { PhStrip } from './parts/ph-strip.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
@@ -82,6 +83,10 @@ export type BookLine = {
   goodsMassG: number
   offProtocol: boolean
   entries: number
+  /** It was running on another device when it was backed up. */
+  elsewhere?: true
+  /** It was continued on several devices. */
+  branched?: true
 }
 
 export type Settings = {
@@ -229,6 +234,8 @@ export type Kitchen = KitchenWriting & {
 
   /** What stands on the shelf, as it is by now; loaded and read only then. Absent where there is none. */
   shelf?(): Promise<KitchenShelf>
+  /** Loads what backups need only then. Null until it is fetched; absent in a rehearsal. */
+  backup?: ReadonlySignal<(() => Promise<KitchenBackup>) | null>
 
   book(fromMs: number, toMs: number, limit?: number): Promise<BookLine[]>
   entries(potId: string): Promise<{ entries: Entry<PotEvent>[]; damaged: { index: number; why: string }[] }>

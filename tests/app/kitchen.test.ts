@@ -67,7 +67,9 @@ async function tab(
         look: () => {},
         route: () => '#/stove',
         go: () => {},
-        bringIn: () => Promise.reject(new Error('nothing comes in this test'))
+        bringIn: () => Promise.reject(new Error('nothing comes in this test')),
+        ids: { newId, writerId: 'w1' },
+        open: at.session.open
       })
     ),
     expecter: signal(null),

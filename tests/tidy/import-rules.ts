@@ -14,6 +14,7 @@ const coreRooms: Record<string, string[]> = {
   pot: ['quantity', 'chemistry', 'protocol', 'safety'],
   shelf: ['quantity', 'chemistry', 'protocol', 'safety', 'pot'],
   record: ['quantity', 'chemistry', 'protocol', 'safety', 'pot', 'shelf', 'colour'],
+  backup: ['pot'],
   spoken: ['quantity', 'chemistry', 'protocol', 'safety', 'pot'],
   calendar: ['quantity', 'protocol', 'pot', 'record']
 }

@@ -1,11 +1,13 @@
+import { trunkOf } from './branches.ts'
 import type { Entry } from './entry.ts'
 import type { PotEvent } from './events.ts'
 import { evolveDraft } from './evolve.ts'
 import type { PotState } from './state.ts'
 
 /** The state of a pot from its journal, in order of writing. Withdrawn entries are left out; what was withdrawn is
- * still heard, so that a repeated tap of it does nothing. */
-export function fold(entries: readonly Entry<PotEvent>[]): PotState {
+ * still heard, so that a repeated tap of it does nothing. Of a journal with branches: the state along its trunk. */
+export function fold(all: readonly Entry<PotEvent>[]): PotState {
+  const { entries } = trunkOf(all)
   const withdrawn = new Set<string>()
   for (const { event } of entries) {
     if (event.type === 'Withdrawn') for (const ref of event.entries) withdrawn.add(`${ref.writerId} ${ref.seq}`)

@@ -50,7 +50,7 @@ function readOne<E>(stored: unknown, sums: boolean, known: (type: string) => boo
 
 /** An entry of ours keeps its keys in order, the checksum last, so its plain JSON is tried first: taking fields out and
  * sorting them costs several times more. */
-function checksumHolds(stored: Record<string, unknown>): boolean {
+export function checksumHolds(stored: { crc?: unknown }): boolean {
   const { crc } = stored
   if (typeof crc !== 'string') return false
   const text = JSON.stringify(stored)

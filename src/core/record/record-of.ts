@@ -1,3 +1,4 @@
+import { trunkOf } from '../pot/branches.ts'
 import type { Entry } from '../pot/entry.ts'
 import type { PotEvent } from '../pot/events.ts'
 import { fold } from '../pot/fold.ts'
@@ -29,8 +30,9 @@ export type RecordOptions = {
 
 /** The batch record of a pot from its journal, in the order of writing. Null: the journal holds no start, so that
  * there is nothing to hang the rest on. Withdrawn entries count for nothing but are listed; corrected ones say the new
- * value and the old one stands among the corrections. */
-export function recordOf(entries: readonly PotEntry[], options: RecordOptions = {}): BatchRecord | null {
+ * value and the old one stands among the corrections. Of a journal with branches: the record of its trunk. */
+export function recordOf(all: readonly PotEntry[], options: RecordOptions = {}): BatchRecord | null {
+  const { entries } = trunkOf(all)
   const units = options.units ?? metricUnits
   const state = options.state ?? fold(entries)
   const corrected = withCorrections(entries)

@@ -96,11 +96,12 @@ const UNKNOWN = '?'
 
 type Stored = PotSummary & { live?: 1; drawn?: string[] }
 
-function stored(summary: PotSummary): Stored {
+/** What runs elsewhere is not live here, and nothing of it is ever called for. */
+export function stored(summary: PotSummary): Stored {
   const live = summary.status === 'running' || summary.status === 'held'
   // An index that takes a list leaves out what stands there twice.
   const drawn = summary.draws ? summary.draws.map(({ itemId }) => itemId) : [UNKNOWN]
-  return { ...summary, drawn, ...(live ? { live: 1 } : {}) }
+  return { ...summary, drawn, ...(live && !summary.elsewhere ? { live: 1 } : {}) }
 }
 
 function shown({ live: _, drawn: __, ...summary }: Stored): PotSummary {

@@ -86,7 +86,7 @@ export function memoryJournal(options: MemoryJournalOptions = {}): MemoryJournal
     live: () =>
       read(() =>
         [...store.summaries.values()]
-          .filter(({ status }) => status === 'running' || status === 'held')
+          .filter(({ status, elsewhere }) => !elsewhere && (status === 'running' || status === 'held'))
           .sort((a, b) => a.startedAtMs - b.startedAtMs)
           .map((summary) => structuredClone(summary))
       ),

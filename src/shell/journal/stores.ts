@@ -8,6 +8,10 @@ export const LIVE = 'live'
 export const MEDIA = 'media'
 export const SIZES = 'sizes'
 export const DRAWN = 'drawn'
+/** What a restore has read and not yet merged. */
+export const INCOMING = 'incoming'
+/** Entries that can't stand beside the one under their key. */
+export const ASIDE = 'aside'
 
 export const upgrades: readonly ((database: IDBDatabase, transaction: IDBTransaction) => void)[] = [
   (database) => {
@@ -26,6 +30,11 @@ export const upgrades: readonly ((database: IDBDatabase, transaction: IDBTransac
   (_, transaction) => {
     // One place for each thing of the shelf that a pot drew from. No pot from before there was a shelf drew from it.
     transaction.objectStore(SUMMARIES).createIndex(DRAWN, 'drawn', { multiEntry: true })
+  },
+  (database) => {
+    database.createObjectStore(INCOMING, { autoIncrement: true })
+    // Of one key there may be several, told apart by the checksum of their words.
+    database.createObjectStore(ASIDE, { keyPath: ['streamId', 'writerId', 'seq', 'mark'] })
   }
 ]
 

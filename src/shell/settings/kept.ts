@@ -11,6 +11,7 @@ export type Kept = {
   putOver(key: string, value: unknown, mayPutOver: (was: unknown) => boolean): Promise<boolean>
   remove(key: string): Promise<void>
   startingWith<T>(prefix: string): Promise<T[]>
+  all(): Promise<[key: string, value: unknown][]>
 }
 
 export function keptIn(database: string): Kept {
@@ -46,6 +47,7 @@ export function keptIn(database: string): Kept {
       await on((opened) => update(key, change, opened))
       return put
     },
+    all: () => on((opened) => entries<string, unknown>(opened)),
     remove: (key) => on((opened) => del(key, opened)),
     async startingWith<T>(prefix: string) {
       const all = await on((opened) => entries<string, T>(opened))
@@ -68,6 +70,7 @@ export function memoryKept(): Kept {
       if (put) map.set(key, value)
       return put
     },
+    all: async () => [...map],
     remove: async (key) => void map.delete(key),
     startingWith: async <T>(prefix: string) =>
       [...map].filter(([key]) => key.startsWith(prefix)).map(([, value]) => value as T)

@@ -50,7 +50,7 @@ export function dyed({ potId, protocol = 'dip-gradient', pot, startMs, more = []
       event
     })
   )
-  const summary = summaryOf(streamId, fold(entries), entries.length)
+  const summary = summaryOf(streamId, fold(entries), entries, null)
   if (!summary) throw new Error('a batch that was not started')
   return { potId, entries, summary }
 }

@@ -9,6 +9,7 @@ import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { Strip } from '../../parts/strip.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
+import { BackupStrip } from './backup-strip.tsx'
 import { BookFile } from './book-file.tsx'
 import { byDay } from './days.ts'
 import { Find } from './find.tsx'
@@ -58,12 +59,20 @@ export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
   if (lines.length === 0) {
     return (
       <Page title="Dye book">
+        <BackupStrip kitchen={kitchen} />
         <EmptyState
           title="Nothing dyed yet"
           actions={
-            <Pad kind="lesser" look="solid" onPress={() => kitchen.go('#/start')}>
-              Start a pot
-            </Pad>
+            <>
+              <Pad kind="lesser" look="solid" onPress={() => kitchen.go('#/start')}>
+                Start a pot
+              </Pad>
+              {kitchen.backup ? (
+                <Pad kind="lesser" onPress={() => kitchen.go('#/settings/backup')}>
+                  Restore a backup
+                </Pad>
+              ) : null}
+            </>
           }
         >
           <p>Each pot leaves a record here: what was planned, what was done, what was added and seen.</p>
@@ -74,6 +83,7 @@ export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
   }
   return (
     <Page title="Dye book">
+      <BackupStrip kitchen={kitchen} />
       {failed === null ? null : (
         <Strip tone="warn" urgent>
           {failed}
@@ -119,7 +129,8 @@ function Line({ kitchen, line, again }: LineProps): preact.JSX.Element {
   const facts = [
     line.protocolTitle,
     showMass(line.goodsMassG, unitsOf(kitchen.settings.value)),
-    statusWords[line.status],
+    line.elsewhere ? 'on the stove of another device' : statusWords[line.status],
+    line.branched ? 'continued on two devices' : '',
     line.offProtocol ? 'off protocol' : ''
   ].filter(Boolean)
   return (

@@ -15,6 +15,7 @@ import { recordItems } from '../../parts/strand-items.ts'
 import { Strip } from '../../parts/strip.tsx'
 import { CorrectSheet } from './correct.tsx'
 import { Damaged, Unreadable } from './damaged.tsx'
+import { Branches, Elsewhere, SetAside, useElsewhere } from './elsewhere.tsx'
 import { FilesPart } from './files.tsx'
 import { MediaPart } from './media.tsx'
 import { NoteSheet } from './note.tsx'
@@ -27,7 +28,10 @@ import { useRecord } from './use-record.ts'
 
 export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element {
   const [round, setRound] = useState(0)
-  const { read, record, units } = useRecord(kitchen, potId, round)
+  const [shown, show] = useState(0)
+  const { read, branches, entries, record, units } = useRecord(kitchen, potId, { round, branch: shown })
+  const live = kitchen.pots.value.some((pot) => pot.potId === potId)
+  const elsewhere = useElsewhere(kitchen, potId, record, live)
   const back = <Pad onPress={() => kitchen.go('#/dye-book')}>All records</Pad>
   if (read === null) {
     return (
@@ -46,15 +50,15 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
   return (
     <div class="book-wide">
       <Page title={record.identity.colourway} actions={back}>
-        <Head record={record} units={units} />
+        <Head record={record} units={units} elsewhere={elsewhere} />
         <Damaged damaged={read.damaged} />
-        <Acts
-          kitchen={kitchen}
-          potId={potId}
-          record={record}
-          entries={read.entries}
-          changed={() => setRound(round + 1)}
-        />
+        <SetAside kitchen={kitchen} potId={potId} record={record} units={units} />
+        <Branches branches={branches} shown={shown} show={show} />
+        {elsewhere ? (
+          <Elsewhere kitchen={kitchen} potId={potId} />
+        ) : shown > 0 ? null : (
+          <Acts kitchen={kitchen} potId={potId} record={record} entries={entries} changed={() => setRound(round + 1)} />
+        )}
         <Picture record={record} />
         <MediaPart kitchen={kitchen} potId={potId} record={record} changed={() => setRound(round + 1)} />
         <div class="book-columns">
@@ -71,12 +75,14 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
   )
 }
 
-function Head({ record, units }: { record: BatchRecord; units: Units }): preact.JSX.Element {
+type HeadProps = { record: BatchRecord; units: Units; elsewhere: boolean }
+
+function Head({ record, units, elsewhere }: HeadProps): preact.JSX.Element {
   return (
     <div class="book-head" style={{ '--bath': bathColour(record.identity.colour) }}>
       <p>{headFacts(record, units).join(' · ')}</p>
       <p>
-        <strong>{statusLine(record)}</strong>
+        <strong>{elsewhere ? 'On the stove of another device when it was saved.' : statusLine(record)}</strong>
       </p>
     </div>
   )
@@ -86,7 +92,7 @@ type ActsProps = {
   kitchen: Kitchen
   potId: string
   record: BatchRecord
-  entries: Entry<PotEvent>[]
+  entries: readonly Entry<PotEvent>[]
   changed: () => void
 }
 

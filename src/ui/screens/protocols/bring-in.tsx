@@ -4,6 +4,7 @@ import { useRef, useState } from 'preact/hooks'
 import type { Problem } from '../../../core/protocol/model.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { TextField } from '../../parts/field.tsx'
+import { FileField } from '../../parts/file-field.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { routeOf } from '../../sharing.ts'
 
@@ -25,20 +26,13 @@ export function BringIn({ kitchen, open }: { kitchen: Kitchen; open: boolean }):
     <details class="protocols-bring" open={open}>
       <summary>Bring a protocol in</summary>
       <div class="protocols-part">
-        <label class="protocols-file">
-          <span>Open a protocol from a file</span>
-          <input
-            type="file"
-            accept=".yaml,.yml,.json,.txt,text/yaml,application/yaml,application/json"
-            onChange={(event) => {
-              const input = event.currentTarget
-              const file = input.files?.[0]
-              // Emptied, so that the same file can be chosen again once it is mended.
-              if (file) void take(file).finally(() => (input.value = ''))
-            }}
-          />
+        <FileField
+          label="Open a protocol from a file"
+          accept=".yaml,.yml,.json,.txt,text/yaml,application/yaml,application/json"
+          take={take}
+        >
           <span class="protocols-drop soft">Or drop it anywhere on this page.</span>
-        </label>
+        </FileField>
         <Paste kitchen={kitchen} take={(text) => void take(new File([text], PASTED))} />
         {reading ? <p role="status">Reading it.</p> : null}
         {refused ? (

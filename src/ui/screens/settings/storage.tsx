@@ -1,7 +1,8 @@
 // Where records are kept, as the browser tells it.
 import { useEffect, useState } from 'preact/hooks'
-import { showNumber } from '../../../core/quantity/index.ts'
 import type { Kitchen } from '../../kitchen.ts'
+import { exactBytes, roomBytes } from '../../parts/bytes-words.ts'
+import { Pad } from '../../parts/pad.tsx'
 
 type Facts = Awaited<ReturnType<NonNullable<Kitchen['storage']>>>
 type Sizes = Awaited<ReturnType<NonNullable<Kitchen['media']>['sizes']>>
@@ -31,11 +32,16 @@ export function StoragePart({ kitchen }: { kitchen: Kitchen }): preact.JSX.Eleme
         {saved ? <li>{`${saved.say}.`}</li> : null}
         {facts ? <li>{`${facts.say.replace(/\.$/, '')}.`}</li> : null}
         {facts && facts.usedBytes !== null ? (
-          <li>{`In use: ${megabytes(facts.usedBytes)}${facts.roomBytes === null ? '' : ` of ${megabytes(facts.roomBytes)}`}.`}</li>
+          <li>{`In use: ${roomBytes(facts.usedBytes)}${facts.roomBytes === null ? '' : ` of ${roomBytes(facts.roomBytes)}`}.`}</li>
         ) : null}
         {sizes === null ? null : <li>{mediaSay(sizes)}</li>}
-        <li>A lost or broken device takes its records along. Export those you need.</li>
+        <li>A lost or broken device takes its records along. A backup in another place brings them back.</li>
       </ul>
+      {kitchen.backup ? (
+        <Pad kind="lesser" onPress={() => kitchen.go('#/settings/backup')}>
+          Backup, restore, make room
+        </Pad>
+      ) : null}
     </section>
   )
 }
@@ -44,19 +50,7 @@ function mediaSay(sizes: Sizes | 'unread'): string {
   if (sizes === 'unread') return 'How much photos and voice notes take can’t be read now.'
   const { photos, photoBytes, sounds, soundBytes } = sizes
   if (photos + sounds === 0) return 'No photos or voice notes are kept.'
-  const photoSay = `${photos} ${photos === 1 ? 'photo' : 'photos'}, ${exact(photoBytes)}`
-  const soundSay = `${sounds} voice ${sounds === 1 ? 'note' : 'notes'}, ${exact(soundBytes)}`
+  const photoSay = `${photos} ${photos === 1 ? 'photo' : 'photos'}, ${exactBytes(photoBytes)}`
+  const soundSay = `${sounds} voice ${sounds === 1 ? 'note' : 'notes'}, ${exactBytes(soundBytes)}`
   return `Of it ${photoSay}, and ${soundSay}. Each can be let go in its record.`
-}
-
-function exact(bytes: number): string {
-  return bytes < 1e6 ? `${showNumber(Math.ceil(bytes / 1000), 0)} kB` : `${showNumber(bytes / 1e6, 1)} MB`
-}
-
-function megabytes(bytes: number): string {
-  return bytes < 1e6
-    ? 'under 1 MB'
-    : bytes < 1e9
-      ? `${showNumber(bytes / 1e6, 0)} MB`
-      : `${showNumber(bytes / 1e9, 1)} GB`
 }
