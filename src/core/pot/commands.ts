@@ -11,6 +11,7 @@ import type {
   PhReading,
   PotIdentity,
   ProtocolText,
+  ResultValue,
   Skein,
   TroubleEnd,
   TroubleKind
@@ -56,6 +57,7 @@ export type PotCommand =
   | { type: 'Hold'; reason: string | null }
   | { type: 'Resume'; heldTimeCounts: boolean }
   | { type: 'WriteNote'; text: string }
+  | { type: 'TellResult'; what: string; own: boolean; value: ResultValue }
   | { type: 'NotePhoto'; what: string; media?: PhotoMedia | null }
   | { type: 'NoteVoice'; media: VoiceMedia }
   | { type: 'TrimMedia'; sha256: string; why: string }

@@ -4,6 +4,7 @@ import { isFree } from '../protocol/free-pot.ts'
 import type { Programme } from '../protocol/model.ts'
 import { stepAt } from '../protocol/tree.ts'
 import { metricUnits, showDose, showDuration, showTemperature, showVolume, type Units } from '../quantity/index.ts'
+import { resultKind, resultWords } from './results.ts'
 
 export function labelOf(programme: Programme, path: string | null): string {
   return path === null ? '' : (stepAt(programme, path)?.knot ?? path)
@@ -66,6 +67,7 @@ const tellers: Tellers = {
   TroubleEnded: (e) => `Trouble settled: ${troubleThen[e.outcome]}.`,
   HandedOver: (e) => `Handed over to ${e.to}.`,
   NoteWritten: (e, { at }) => `Note${at}: ${e.text}`,
+  ResultTold: (e) => `${resultKind(e.what, e.own).label}: ${resultWords(e.value)}.`,
   PhotoNoted: (e, { at }) => `Photo${at}: ${e.what}`,
   VoiceNoted: (e, { at }) =>
     `Voice note${at}, ${showDuration(Math.max(1, Math.round(e.media.lengthMs / 1000)) * 1000)}.`,
@@ -206,6 +208,8 @@ const fields: Record<string, string> = {
   hue: 'hue',
   'answer.value': 'answer',
   'answer.text': 'answer',
+  'value.value': 'result',
+  'value.text': 'result',
   volumeML: 'water, mL',
   text: 'note',
   what: 'photo',

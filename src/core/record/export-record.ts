@@ -3,7 +3,7 @@ import type { PotEvent } from '../pot/events.ts'
 import type { BatchRecord } from './record.ts'
 
 export const EXPORT_FORMAT = 'strandline-batch-record'
-export const EXPORT_VERSION = 2
+export const EXPORT_VERSION = 3
 
 /** One record as JSON, read without the program: what it says (`record`) and what it was read from (`entries`, as
  * stored). `exportedAtMs`: wall clock UTC. README.md beside this file has the fields. */

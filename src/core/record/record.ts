@@ -1,6 +1,6 @@
 // A batch record: the journal of a pot read as a document, in the manner of a batch record. JSON-native throughout;
 // public/batch-record.schema.json describes it for those who read an export without the program.
-import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText } from '../pot/events.ts'
+import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText, ResultValue } from '../pot/events.ts'
 import type { Amount, KnotShape, Programme, StepWord } from '../protocol/model.ts'
 
 /** When something happened, who said so, and when it was written down. */
@@ -94,6 +94,19 @@ export type JudgementRecord = { path: string | null; of: string; grade: string; 
 
 export type NoteRecord = { path: string | null; text: string; said: Said }
 
+/** What came of the batch, told once it could be seen. */
+export type ResultRecord = {
+  /** An id of results.ts, or the dyer's own name for it. */
+  what: string
+  own: boolean
+  label: string
+  value: ResultValue
+  words: string
+  /** How long after the batch ended it was found; null: before, or it goes on. */
+  afterEndMs: number | null
+  said: Said
+}
+
 export type CautionRecord = { id: string; path: string | null; said: Said }
 
 export type DeviationKind =
@@ -169,6 +182,7 @@ export type BatchRecord = {
   readings: ReadingRecord[]
   judgements: JudgementRecord[]
   notes: NoteRecord[]
+  results: ResultRecord[]
   media: MediaRecord[]
   cautions: CautionRecord[]
   deviations: DeviationRecord[]

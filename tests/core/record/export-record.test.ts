@@ -26,6 +26,8 @@ describe('an exported record', () => {
     ['of a finished pot', mossFinished]
   ])('%s is what the schema says, judged by ajv', (_, run) => {
     const bench = run()
+    bench.do({ type: 'TellResult', what: 'rinses', own: false, value: { kind: 'number', value: 3, unit: '' } })
+    bench.do({ type: 'TellResult', what: 'Handle', own: true, value: { kind: 'text', text: 'soft' } })
     bench.do({ type: 'WriteNote', text: '<b>& "quotes" \u2028' })
     bench.do({
       type: 'Correct',
@@ -53,7 +55,7 @@ describe('an exported record', () => {
     expect(document.entries).toEqual(bench.entries)
     expect(document).toMatchObject({
       format: 'strandline-batch-record',
-      version: 2,
+      version: 3,
       exportedAt: '2031-06-15T00:00:00.000Z'
     })
     expect(document.manner).toBe('Kept in the manner of a batch record. Not a certificate of anything.')
@@ -68,7 +70,7 @@ describe('an exported record', () => {
   // biome-ignore lint/suspicious/noExplicitAny: as above
   it.each<[string, (d: any) => void]>([
     ['another format', (d) => (d.format = 'x')],
-    ['a version nobody wrote', (d) => (d.version = 3)],
+    ['a version nobody wrote', (d) => (d.version = 4)],
     ['a step without its plan', (d) => delete d.record.steps[0].planned],
     ['a lateness below nothing', (d) => (d.record.steps[0].lateMs = -1)],
     ['an unknown grade', (d) => (d.record.judgements[0].grade = 'purple')],

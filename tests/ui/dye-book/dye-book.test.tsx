@@ -145,7 +145,7 @@ describe('a record', () => {
     fireEvent.click(await screen.findByText('Export JSON'))
     const [file] = kitchen.saved
     expect(file).toMatchObject({ name: '2031-06-14 Moss.json', mime: 'application/json' })
-    expect(JSON.parse(file?.text ?? '')).toMatchObject({ format: 'strandline-batch-record', version: 2 })
+    expect(JSON.parse(file?.text ?? '')).toMatchObject({ format: 'strandline-batch-record', version: 3 })
   })
 
   it('opens the whole journal, with what was undone and what was written later marked', async () => {
