@@ -53,6 +53,7 @@ export function describeEvent(event: PotEvent, stepAt: (path: string) => Step | 
     case 'TroubleEnded':
     case 'HandedOver':
     case 'NoteWritten':
+    case 'ResultTold':
     case 'PhotoNoted':
     case 'VoiceNoted':
     case 'MediaTrimmed':

@@ -193,6 +193,7 @@ function besides(chance: Chance, type: Besides, state: Known, nowMs: number, pat
       return { type, heldTimeCounts: chance.of(0.5) }
     case 'WriteNote': {
       const text = chance.of(0.05) ? '' : 'cloudy'
+      if (nowMs % 3 === 1) return { type: 'TellResult', what: 'rinses', own: false, value: { kind: 'text', text } }
       return nowMs % 3 === 0 ? deedAt(nowMs) : { type, text }
     }
     case 'NotePhoto':

@@ -12,6 +12,7 @@ import type {
   PhReading,
   PotIdentity,
   ProtocolText,
+  ResultValue,
   Skein,
   TroubleEnd,
   TroubleKind
@@ -60,6 +61,7 @@ export type PotCommand =
   | { type: 'Hold'; reason: string | null }
   | { type: 'Resume'; heldTimeCounts: boolean }
   | { type: 'WriteNote'; text: string }
+  | { type: 'TellResult'; what: string; own: boolean; value: ResultValue }
   | { type: 'NotePhoto'; what: string; media?: PhotoMedia | null }
   | { type: 'NoteVoice'; media: VoiceMedia }
   | { type: 'TrimMedia'; sha256: string; why: string }

@@ -9,6 +9,7 @@ import type { CommandHeader, PotCommand, Refusal } from './commands.ts'
 import type { TroubleKind } from './events.ts'
 import { badPhoto, badTrim, badVoice } from './media.ts'
 import { nextDue } from './next-due.ts'
+import { badResult } from './result.ts'
 import type { LiveState, PotState } from './state.ts'
 import { type Decision, refuse, Telling } from './tell.ts'
 
@@ -93,6 +94,7 @@ function live(t: Telling, state: LiveState, command: Exclude<PotCommand, { type:
     case 'PassDue':
       return passDue(t, state, command)
     case 'WriteNote':
+    case 'TellResult':
     case 'NotePhoto':
     case 'NoteVoice':
     case 'TrimMedia':
@@ -116,6 +118,7 @@ function callTrouble(t: Telling, state: LiveState, kind: TroubleKind): Refusal |
 function afterTheEnd(t: Telling, state: Exclude<PotState, { status: 'idle' }>, command: PotCommand): Decision {
   switch (command.type) {
     case 'WriteNote':
+    case 'TellResult':
     case 'NotePhoto':
     case 'NoteVoice':
     case 'TrimMedia':
@@ -163,12 +166,19 @@ function afterTheEnd(t: Telling, state: Exclude<PotState, { status: 'idle' }>, c
 function always(
   t: Telling,
   state: Exclude<PotState, { status: 'idle' }>,
-  command: Extract<PotCommand, { type: 'WriteNote' | 'NotePhoto' | 'NoteVoice' | 'TrimMedia' | 'Correct' | 'Undo' }>
+  command: Extract<
+    PotCommand,
+    { type: 'WriteNote' | 'TellResult' | 'NotePhoto' | 'NoteVoice' | 'TrimMedia' | 'Correct' | 'Undo' }
+  >
 ): Refusal | null {
   switch (command.type) {
     case 'WriteNote':
       if (!command.text.trim()) return refuse('needs-reason', 'The note is empty.').refusal
       return say(t, { type: 'NoteWritten', text: command.text, path: firstPath(state) })
+    case 'TellResult': {
+      const { what, own, value } = command
+      return badResult(what, value) ?? say(t, { type: 'ResultTold', what, own, value })
+    }
     case 'NotePhoto': {
       const { what, media = null } = command
       return badPhoto(what, media) ?? say(t, { type: 'PhotoNoted', what, path: stepNow(state), media })

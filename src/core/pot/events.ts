@@ -59,6 +59,8 @@ export type Answer =
   | { kind: 'number'; value: number; unit: string }
   | { kind: 'text'; text: string }
 
+export type ResultValue = Extract<Answer, { kind: 'number' | 'text' }>
+
 export type CloseHow = 'done' | 'clock' | 'reading' | 'answered' | 'early' | 'skipped'
 
 export type TroubleKind = 'boil-over' | 'power-cut' | 'gas-out' | 'dropped-skein' | 'burn' | 'must-leave' | 'other'
@@ -177,6 +179,8 @@ export type PotEvent =
   | { type: 'TroubleEnded'; beganAtMs: number; tempC: number | null; outcome: TroubleEnd }
   | { type: 'HandedOver'; to: string }
   | { type: 'NoteWritten'; text: string; path: string | null }
+  /** What came of the batch. `own`: `what` is the dyer's own name for it, else an id of core/record/results.ts. */
+  | { type: 'ResultTold'; what: string; own: boolean; value: ResultValue }
   /** `media` is null where the picture was taken with something else; entries from before pictures were kept lack it. */
   | { type: 'PhotoNoted'; what: string; path: string | null; media?: PhotoMedia | null }
   | { type: 'VoiceNoted'; path: string | null; media: VoiceMedia }

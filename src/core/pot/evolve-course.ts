@@ -16,6 +16,7 @@ type CourseEvent = Extract<
       | 'TroubleEnded'
       | 'HandedOver'
       | 'NoteWritten'
+      | 'ResultTold'
       | 'PhotoNoted'
       | 'VoiceNoted'
       | 'MediaTrimmed'
@@ -66,6 +67,7 @@ export function assignCourse(run: Run, event: CourseEvent, atMs: number): void {
       run.stepsDone = true
       return
     case 'DeedDone':
+    case 'ResultTold':
     case 'MediaTrimmed':
     case 'Withdrawn':
     case 'Corrected':

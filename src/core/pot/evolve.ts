@@ -61,6 +61,7 @@ export function evolveDraft(state: PotState, event: PotEvent, stamp: Stamp): Pot
     case 'TroubleEnded':
     case 'HandedOver':
     case 'NoteWritten':
+    case 'ResultTold':
     case 'PhotoNoted':
     case 'VoiceNoted':
     case 'MediaTrimmed':

@@ -34,6 +34,7 @@ const known: Record<PotEvent['type'], true> = {
   TroubleEnded: true,
   HandedOver: true,
   NoteWritten: true,
+  ResultTold: true,
   PhotoNoted: true,
   VoiceNoted: true,
   MediaTrimmed: true,

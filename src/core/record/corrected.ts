@@ -3,6 +3,7 @@
 import type { Entry } from '../pot/entry.ts'
 import type { Answer, EntryRef, PotEvent } from '../pot/events.ts'
 import { grades } from '../protocol/model.ts'
+import { resultKind } from './results.ts'
 
 /** What of an entry can be said anew. `field` goes into the Correct command; values are written in the unit named. */
 export type Correctable = {
@@ -44,6 +45,8 @@ export function correctableFields(event: PotEvent): Correctable[] {
       return [one('volumeML', 'Water', event.volumeML, 'mL')]
     case 'NoteWritten':
       return [one('text', 'Note', event.text)]
+    case 'ResultTold':
+      return resultField(event)
     case 'PhotoNoted':
       return [one('what', 'Photo', event.what)]
     case 'DeedDone':
@@ -91,6 +94,12 @@ export function correctableFields(event: PotEvent): Correctable[] {
     case 'Aborted':
       return []
   }
+}
+
+function resultField({ what, own, value }: Extract<PotEvent, { type: 'ResultTold' }>): Correctable[] {
+  const { label, choices } = resultKind(what, own)
+  if (value.kind === 'number') return [one('value.value', label, value.value, value.unit)]
+  return [{ ...one('value.text', label, value.text), ...(choices ? { choices } : {}) }]
 }
 
 function answerFields(answer: Answer): Correctable[] {

@@ -101,6 +101,7 @@ function kindOf(event: PotEvent): DeviationKind | null {
     case 'AlertRaised':
     case 'HandedOver':
     case 'NoteWritten':
+    case 'ResultTold':
     case 'PhotoNoted':
     case 'VoiceNoted':
     case 'MediaTrimmed':

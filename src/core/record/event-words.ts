@@ -13,6 +13,7 @@ import {
   showVolume,
   type Units
 } from '../quantity/index.ts'
+import { resultKind, resultWords } from './results.ts'
 
 export function labelOf(programme: Programme, path: string | null): string {
   return path === null ? '' : (stepAt(programme, path)?.knot ?? path)
@@ -75,6 +76,7 @@ const tellers: Tellers = {
   TroubleEnded: (e) => `Trouble settled: ${troubleThen[e.outcome]}.`,
   HandedOver: (e) => `Handed over to ${e.to}.`,
   NoteWritten: (e, { at }) => `Note${at}: ${e.text}`,
+  ResultTold: (e) => `${resultKind(e.what, e.own).label}: ${resultWords(e.value)}.`,
   PhotoNoted: (e, { at }) => `Photo${at}: ${e.what}`,
   VoiceNoted: (e, { at }) =>
     `Voice note${at}, ${showDuration(Math.max(1, Math.round(e.media.lengthMs / 1000)) * 1000)}.`,
@@ -219,6 +221,8 @@ const fields: Record<string, string> = {
   hue: 'hue',
   'answer.value': 'answer',
   'answer.text': 'answer',
+  'value.value': 'result',
+  'value.text': 'result',
   volumeML: 'water, mL',
   text: 'note',
   what: 'photo',

@@ -13,6 +13,7 @@ import { mediaOf } from './media.ts'
 import { planOf } from './plan.ts'
 import { cautionsOf, judgementsOf, notesOf, readingsOf } from './readings.ts'
 import type { BatchRecord, CorrectionRecord, JournalLine, WithdrawnRecord } from './record.ts'
+import { resultsOf } from './results.ts'
 import { saidOf } from './said.ts'
 import { bottlesOf } from './shelf.ts'
 import { stepRecords } from './steps.ts'
@@ -62,6 +63,7 @@ export function recordOf(all: readonly PotEntry[], options: RecordOptions = {}):
     readings: readingsOf(heard, started, units),
     judgements: judgementsOf(heard),
     notes: notesOf(heard),
+    results: resultsOf(heard, ended ? state.endedAtMs : null),
     media: mediaOf(corrected.entries, (entry) => withdrawnBy.has(keyOf(entry)), programme, dyer),
     cautions: cautionsOf(heard),
     deviations: deviationsOf(heard, steps, programme, units),

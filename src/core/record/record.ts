@@ -1,6 +1,6 @@
 // A batch record: the journal of a pot read as a document, in the manner of a batch record. JSON-native throughout;
 // public/batch-record.schema.json describes it for those who read an export without the program.
-import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText, Use } from '../pot/events.ts'
+import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText, ResultValue, Use } from '../pot/events.ts'
 import type { Amount, Bottle, KnotShape, Programme, StepWord } from '../protocol/model.ts'
 import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 
@@ -108,6 +108,19 @@ export type JudgementRecord = { path: string | null; of: string; grade: string; 
 
 export type NoteRecord = { path: string | null; text: string; said: Said }
 
+/** What came of the batch, told once it could be seen. */
+export type ResultRecord = {
+  /** An id of results.ts, or the dyer's own name for it. */
+  what: string
+  own: boolean
+  label: string
+  value: ResultValue
+  words: string
+  /** How long after the batch ended it was found; null: before, or it goes on. */
+  afterEndMs: number | null
+  said: Said
+}
+
 export type CautionRecord = { id: string; path: string | null; said: Said }
 
 export type DeviationKind =
@@ -187,6 +200,7 @@ export type BatchRecord = {
   readings: ReadingRecord[]
   judgements: JudgementRecord[]
   notes: NoteRecord[]
+  results: ResultRecord[]
   media: MediaRecord[]
   cautions: CautionRecord[]
   deviations: DeviationRecord[]

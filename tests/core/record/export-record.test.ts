@@ -26,6 +26,8 @@ describe('an exported record', () => {
     ['of a finished pot', mossFinished]
   ])('%s is what the schema says, judged by ajv', (_, run) => {
     const bench = run()
+    bench.do({ type: 'TellResult', what: 'rinses', own: false, value: { kind: 'number', value: 3, unit: '' } })
+    bench.do({ type: 'TellResult', what: 'Handle', own: true, value: { kind: 'text', text: 'soft' } })
     bench.do({ type: 'WriteNote', text: '<b>& "quotes" \u2028' })
     bench.do({
       type: 'Correct',

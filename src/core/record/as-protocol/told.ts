@@ -158,6 +158,7 @@ class Teller {
       case 'BurnerChanged':
       case 'HandedOver':
       case 'NoteWritten':
+      case 'ResultTold':
       case 'VoiceNoted':
       case 'ChoiceTaken':
       case 'Aborted':

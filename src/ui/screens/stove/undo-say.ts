@@ -37,6 +37,7 @@ const deeds: Record<string, string> = {
   BurnerChanged: 'burner',
   DueMoved: 'not yet',
   NoteWritten: 'note',
+  ResultTold: 'result',
   PhotoNoted: 'photo',
   VoiceNoted: 'voice note',
   HandedOver: 'hand-over',
