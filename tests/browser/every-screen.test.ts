@@ -33,6 +33,9 @@ describe.each(['light', 'dark'] as const)('every screen, %s', (colorScheme) => {
       ['#/start', 'Start a pot'],
       ['#/protocols', 'Protocols'],
       ['#/protocols/dip-gradient', 'Dip gradient'],
+      ['#/shelf', 'Shelf'],
+      ['#/shelf/add', 'Put on the shelf'],
+      ['#/shelf/make', 'Make a stock'],
       ['#/dye-book', 'Dye book'],
       ['#/settings', 'Settings'],
       ['#/device-check', 'Device check']

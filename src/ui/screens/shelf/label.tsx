@@ -14,7 +14,7 @@ export function LabelPage({ kitchen, item }: { kitchen: Kitchen; item: Shelved }
   return (
     <Page title="Label" actions={<Pad onPress={() => kitchen.go(itemRoute(item.itemId))}>Back</Pad>}>
       <Label item={item} units={unitsOf(kitchen.settings.value)} />
-      <p class="soft">62 × 29 mm, black on white. The code holds its id: what is read from it leads back here.</p>
+      <p class="soft">62 × 29 mm, black on white. The code holds the whole id of this thing.</p>
       <Pad kind="lesser" look="solid" onPress={() => print()}>
         Print it
       </Pad>
@@ -37,7 +37,7 @@ export function Label({ item, units }: { item: Shelved; units: Units }): preact.
         {linesOf(thing, units).map((line) => (
           <span key={line}>{line}</span>
         ))}
-        <span>{shortId(itemId)}</span>
+        <span>{`Id ${shortId(itemId)}`}</span>
         <span class="shelf-label-caution">{cautionOf(thing)}</span>
       </div>
     </section>

@@ -49,19 +49,21 @@ export function MakeActs(props: Props): preact.JSX.Element | null {
       ))}
       {act.hazards.length > 0 ? <p class="soft">{closingLine}</p> : null}
       <Failed say={failed} />
-      <Pad
-        kind="main"
-        look="solid"
-        layoutKey={act.id}
-        disabled={busy}
-        onPress={() => {
-          if (last) return finish()
-          setAt(at + 1)
-          scrollTo(0, 0)
-        }}
-      >
-        {last ? 'It is made' : 'Done'}
-      </Pad>
+      <div class="shelf-foot">
+        <Pad
+          kind="main"
+          look="solid"
+          layoutKey={act.id}
+          disabled={busy}
+          onPress={() => {
+            if (last) return finish()
+            setAt(at + 1)
+            scrollTo(0, 0)
+          }}
+        >
+          {last ? 'It is made' : 'Done'}
+        </Pad>
+      </div>
     </Page>
   )
 }

@@ -84,5 +84,7 @@ export function levelWords(level: Level, units: Units): { left: string; more: st
     if (!over && free < -0.0005) more.push(`That is ${say(-free)} more than is left.`)
   }
   if (otherUnits) more.push('Some was drawn in another unit, and is not taken off.')
-  return { left: over ? 'Nothing left' : `${say(Math.max(0, left))} left of ${say(known)}`, more }
+  const there = say(Math.max(0, left))
+  // A full bottle is not "250 mL of 250 mL".
+  return { left: over ? 'Nothing left' : left < known ? `${there} left of ${say(known)}` : `${there} left`, more }
 }
