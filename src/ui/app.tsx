@@ -13,13 +13,13 @@ import './app.css'
 
 const Start = later(() => import('./screens/start/index.tsx'))
 const Protocols = later(() => import('./screens/protocols/index.tsx').then((m) => ({ default: m.Protocols })))
+const Sums = later(() => import('./screens/sums/index.tsx'))
 const Workshop = later(() => import('./screens/workshop/index.tsx'))
 const Rehearse = later(() => import('./screens/rehearse/index.tsx'))
 const DyeBook = later(() => import('./screens/dye-book/index.tsx').then((m) => ({ default: m.DyeBook })))
 const DeviceCheckScreen = later(() =>
   import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
 )
-const Sums = later(() => import('./screens/sums/index.tsx').then((m) => ({ default: m.Sums })))
 const SettingsScreen = later(() => import('./screens/settings/index.tsx').then((m) => ({ default: m.SettingsScreen })))
 
 export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
@@ -53,7 +53,7 @@ export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
 }
 
 function isStove(route: string): boolean {
-  return !/^#\/(start|protocols|rehearse|dye-book|shelf|settings|device-check)\b/.test(route)
+  return !/^#\/(start|protocols|shelf|rehearse|dye-book|settings|device-check)\b/.test(route)
 }
 
 /** A rehearsal has a Stove of its own and fills the screen like it; where none is named yet one is chosen on a page. */
@@ -68,6 +68,7 @@ function part(route: string, n: number): string | undefined {
 
 function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact.JSX.Element {
   if (route.startsWith('#/start')) return <Start kitchen={kitchen} protocolId={part(route, 2)} />
+  if (route.startsWith('#/shelf/sums')) return <Sums kitchen={kitchen} />
   const draftId = /^#\/protocols\/write\/([^/]+)$/.exec(route)?.[1]
   if (draftId !== undefined) return <Workshop kitchen={kitchen} draftId={draftId} />
   if (route.startsWith('#/protocols')) return <Protocols kitchen={kitchen} />
@@ -75,7 +76,6 @@ function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact
     return <Rehearse kitchen={kitchen} stove={(on, onMenu) => <Stove kitchen={on} onMenu={onMenu} />} />
   }
   if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
-  if (route.startsWith('#/shelf/sums')) return <Sums kitchen={kitchen} />
   if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />
   return <SettingsScreen kitchen={kitchen} />
 }
