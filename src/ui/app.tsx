@@ -13,6 +13,7 @@ import './app.css'
 
 const Start = later(() => import('./screens/start/index.tsx'))
 const Protocols = later(() => import('./screens/protocols/index.tsx').then((m) => ({ default: m.Protocols })))
+const Sums = later(() => import('./screens/sums/index.tsx'))
 const Workshop = later(() => import('./screens/workshop/index.tsx'))
 const Rehearse = later(() => import('./screens/rehearse/index.tsx'))
 const Shelf = later(() => import('./screens/shelf/index.tsx'))
@@ -20,7 +21,6 @@ const DyeBook = later(() => import('./screens/dye-book/index.tsx').then((m) => (
 const DeviceCheckScreen = later(() =>
   import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
 )
-const Sums = later(() => import('./screens/sums/index.tsx').then((m) => ({ default: m.Sums })))
 const Keep = later(() => import('./screens/keep/index.tsx'))
 const SettingsScreen = later(() => import('./screens/settings/index.tsx').then((m) => ({ default: m.SettingsScreen })))
 
@@ -70,13 +70,13 @@ function part(route: string, n: number): string | undefined {
 
 function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact.JSX.Element {
   if (route.startsWith('#/start')) return <Start kitchen={kitchen} protocolId={part(route, 2)} />
+  if (route.startsWith('#/shelf/sums')) return <Sums kitchen={kitchen} />
   const draftId = /^#\/protocols\/write\/([^/]+)$/.exec(route)?.[1]
   if (draftId !== undefined) return <Workshop kitchen={kitchen} draftId={draftId} />
   if (route.startsWith('#/protocols')) return <Protocols kitchen={kitchen} />
   if (route.startsWith('#/rehearse')) {
     return <Rehearse kitchen={kitchen} stove={(on, onMenu) => <Stove kitchen={on} onMenu={onMenu} />} />
   }
-  if (route.startsWith('#/shelf/sums')) return <Sums kitchen={kitchen} />
   if (route.startsWith('#/shelf')) return <Shelf kitchen={kitchen} />
   if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
   if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />

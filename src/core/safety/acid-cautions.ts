@@ -2,18 +2,16 @@ import { type AceticBand, aceticBand } from './acid-strength.ts'
 import type { Caution } from './caution.ts'
 import { rules } from './rules.ts'
 
-const ofBand: Record<AceticBand, string> = {
+/** Household vinegar on the bench wants none: what is said each time is soon not read. */
+const ofBand: Record<AceticBand, string | null> = {
   severe: 'acid-severe',
   corrosive: 'acid-corrosive',
   irritant: 'acid-irritant',
-  mild: 'acid-mild'
+  mild: null
 }
 
-/** The caution of an acid on the bench, away from any step: acetic acid by its strength in %, citric acid as powder. */
-export function acidCaution(acid: { acetic: number } | 'citric'): Caution {
+/** The cautions of an acid on the bench, away from any step: acetic acid by its strength in %, citric acid as powder. */
+export function acidCautions(acid: { acetic: number } | 'citric'): Caution[] {
   const id = acid === 'citric' ? 'citric-dust' : ofBand[aceticBand(acid.acetic)]
-  const rule = rules.find((each) => each.id === id)
-  if (!rule) throw new Error(`no caution is called ${id}`)
-  const { title, say, short, source } = rule
-  return { id, title, say, short, source }
+  return rules.filter((rule) => rule.id === id).map(({ applies: _, ...caution }) => caution)
 }

@@ -159,11 +159,11 @@ describe('what is missing is no mistake', () => {
   it.each([
     ['stock', {}, ['Dry weight of the goods', 'Depth of shade']],
     ['stock', { goodsG: '50' }, ['Depth of shade']],
-    ['mix', { goodsG: '50', percentOwf: '1', dyes: [{ name: 'blue' }, {}] }, ['Dye 1: Parts']],
+    ['mix', { goodsG: '50', percentOwf: '1', dyes: [{ name: 'blue' }, {}] }, ['Dye 1, parts']],
     [
       'time-to-temperature',
       { targetC: '85', readings: [{ atMin: '0', tempC: '40' }, {}, {}] },
-      ['Reading 2: At', 'Reading 2: It read', 'Reading 3: At', 'Reading 3: It read']
+      ['Reading 2, at', 'Reading 2, it read', 'Reading 3, at', 'Reading 3, it read']
     ],
     ['acid-dose', { goodsG: '50', percent: '80', basis: 'w/w' }, ['Density']]
   ] as [string, Words, string[]][])('%s %j', (id, words, missing) => {

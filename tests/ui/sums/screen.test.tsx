@@ -4,7 +4,7 @@ import { cleanup, fireEvent, render, screen, within } from '@testing-library/pre
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { about } from '../../../src/core/chemistry/index.ts'
 import type { Settings } from '../../../src/ui/kitchen.ts'
-import { Sums } from '../../../src/ui/screens/sums/index.tsx'
+import Sums from '../../../src/ui/screens/sums/index.tsx'
 import { sums } from '../../../src/ui/screens/sums/sums.ts'
 import { forgetTyped } from '../../../src/ui/screens/sums/typed.ts'
 import { fixtureKitchen } from '../stove/fixtures.ts'

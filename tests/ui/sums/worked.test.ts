@@ -1,6 +1,7 @@
 // Every sum against a worked example, from the words that are typed to the words that are shown. The examples are the
 // dyehouse arithmetic that tests/reference/trade-arithmetic.test.ts checks (common practice, no source, unless said).
 import { describe, expect, it } from 'vitest'
+import { sums } from '../../../src/ui/screens/sums/sums.ts'
 import { figures, result, table, usUnits, type Words } from './typing.ts'
 
 type Example = [title: string, id: string, words: Words, shown: string[]]
@@ -280,10 +281,23 @@ describe('in US units', () => {
   })
 })
 
+it('every unit that a field offers is read, and none is offered twice', () => {
+  for (const sum of sums) {
+    for (const field of Object.values(sum.fields).flatMap((each) =>
+      each.form === 'rows' ? Object.values(each.each) : [each]
+    )) {
+      if (field.form !== 'quantity') continue
+      const units = field.units(usUnits)
+      expect(new Set(units).size, `${sum.id} ${field.label}`).toBe(units.length)
+      for (const unit of units) expect(field.read(`50 ${unit}`).ok, `${sum.id} ${field.label} ${unit}`).toBe(true)
+    }
+  }
+})
+
 describe('a doubt stands beside what is estimated', () => {
   it('a pH goes from the closed low to the open high, and asks to be measured', () => {
     const words = { waterML: '3 L', alkalinityMgPerLCaCO3: '100', vinegarML: '40' }
-    expect(result('ph', words).doubt).toMatch(/^Between 4 and 4\.2: an estimate, measure for the record\.$/)
+    expect(result('ph', words).doubt).toMatch(/^Between 4\.0 and 4\.2: an estimate, measure for the record\.$/)
   })
 
   it('a bath whose acid does not use up the alkalinity says that it rises as it boils', () => {
@@ -321,12 +335,27 @@ describe('cautions of acid', () => {
     (result('acid-dose', { goodsG: '50', ...words }).cautions ?? []).map(({ title }) => title)
 
   it.each([
-    ['5', 'Mild acid'],
+    ['5', null],
     ['12', 'Acid that irritates'],
     ['56', 'Corrosive acid'],
     ['95', 'Concentrated acetic acid']
   ])('%s %%: %s', (percent, title) => {
-    expect(titles({ percent })).toEqual([title])
+    expect(titles({ percent })).toEqual(title === null ? [] : [title])
+  })
+
+  it('citric acid is a powder', () => {
+    const citric: Words = { acid: 'citric', targetPh: '4', waterML: '3 L', alkalinityMgPerLCaCO3: '100' }
+    const bath: Words = { waterML: '3 L', alkalinityMgPerLCaCO3: '100', citricG: '2' }
+    for (const [id, words] of [
+      ['acid-for-ph', citric],
+      ['ph', bath],
+      ['citric-for-acetic', { aceticG: '1', ph: '4' }]
+    ] as [string, Words][]) {
+      expect(
+        result(id, words).cautions?.map(({ title }) => title),
+        id
+      ).toEqual(['Citric acid dust'])
+    }
   })
 
   it('concentrated acid is told to go into cold water, and where that comes from', () => {

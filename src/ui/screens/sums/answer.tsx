@@ -8,7 +8,7 @@ import { Pad } from '../../parts/pad.tsx'
 import { ByHand } from '../../parts/share-text.tsx'
 import { asText } from './as-text.ts'
 import type { Typed } from './field.ts'
-import type { Answer } from './reading.ts'
+import { type Answer, uncapital } from './reading.ts'
 import type { Result, Sum, Table } from './sum.ts'
 
 /** The rest of a long series stands in its table: the form must stay in sight as well. */
@@ -50,7 +50,7 @@ function notYet(answer: Exclude<Answer, { kind: 'worked' }>): string {
 /** A long form is not read out whole. */
 function inWords(labels: readonly string[]): string {
   const most = 3
-  const shown = labels.slice(0, most).map((label) => label.charAt(0).toLowerCase() + label.slice(1))
+  const shown = labels.slice(0, most).map(uncapital)
   return shown.join(', ') + (labels.length > most ? ` and ${labels.length - most} more` : '')
 }
 

@@ -31,11 +31,11 @@ export type Quantity<T> = Shared & {
 export type Choice<T extends string> = Shared & {
   form: 'choice'
   options: readonly { value: T; label: string }[]
-  start: T
+  start: (units: Units) => T
 }
 
 /** A name is free text; without one its row is called by its number. */
-export type Name = Shared & { form: 'name'; start: string }
+export type Name = Shared & { form: 'name' }
 
 export type CellField = Quantity<unknown> | Choice<string> | Name
 export type CellFields = Record<string, CellField>
@@ -70,16 +70,16 @@ export type Given<F> = { [K in keyof F]: ValueOf<F[K]> }
 export function choice<const T extends string>(
   label: string,
   options: readonly (readonly [T, string])[],
-  more: Pick<Shared, 'hint' | 'when'> = {}
+  more: Pick<Shared, 'hint' | 'when'> & { start?: (units: Units) => T } = {}
 ): Choice<T> {
   const [first] = options
   if (!first) throw new Error(`${label} has nothing to choose from`)
   const listed = options.map(([value, said]) => ({ value, label: said }))
-  return { form: 'choice', label, options: listed, start: first[0], ...more }
+  return { form: 'choice', label, options: listed, start: () => first[0], ...more }
 }
 
 export function name(label: string): Name {
-  return { form: 'name', label, start: '' }
+  return { form: 'name', label }
 }
 
 export function rows<R extends CellFields>(

@@ -165,18 +165,20 @@ function RowsOf({ id, field, list, set, ...around }: RowsProps): preact.JSX.Elem
       <ol>
         {list.map((row, i) => (
           <li key={row.key} aria-label={`${one} ${i + 1}`}>
-            {Object.entries(field.each).map(([key, each]) => (
-              <One
-                key={key}
-                place={`${id}.${i}.${key}`}
-                field={each}
-                cell={row.cells[key] ?? { text: '', unit: '' }}
-                set={(cell) =>
-                  set(list.map((was) => (was === row ? { ...was, cells: { ...was.cells, [key]: cell } } : was)))
-                }
-                {...around}
-              />
-            ))}
+            <div class="sum-row">
+              {Object.entries(field.each).map(([key, each]) => (
+                <One
+                  key={key}
+                  place={`${id}.${i}.${key}`}
+                  field={each}
+                  cell={row.cells[key] ?? { text: '', unit: '' }}
+                  set={(cell) =>
+                    set(list.map((was) => (was === row ? { ...was, cells: { ...was.cells, [key]: cell } } : was)))
+                  }
+                  {...around}
+                />
+              ))}
+            </div>
             <Pad
               className="sum-remove"
               label={`Remove ${one.toLowerCase()} ${i + 1}`}

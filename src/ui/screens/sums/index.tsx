@@ -5,7 +5,11 @@ import { One } from './one.tsx'
 import { sums } from './sums.ts'
 import './style.css'
 
-export function Sums({ kitchen }: { kitchen: Pick<Kitchen, 'route' | 'settings' | 'sharing'> }): preact.JSX.Element {
+export default function Sums({
+  kitchen
+}: {
+  kitchen: Pick<Kitchen, 'route' | 'settings' | 'sharing'>
+}): preact.JSX.Element {
   const id = kitchen.route.value.split('/')[3]
   const sum = sums.find((each) => each.id === id)
   return sum ? <One key={sum.id} kitchen={kitchen} sum={sum} /> : <List unknown={id} />

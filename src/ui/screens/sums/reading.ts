@@ -37,6 +37,11 @@ export function echoOf(field: CellField, cell: Cell, units: Units): string {
   return shown === '' || plain(shown) === plain(typed) || plain(shown).startsWith(plain(typed)) ? '' : `= ${shown}`
 }
 
+/** A label within a sentence. */
+export function uncapital(label: string): string {
+  return /^[A-Z][a-z ]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label
+}
+
 class Reader {
   readonly missing: string[] = []
   readonly problems = new Map<Place, string>()
@@ -70,7 +75,7 @@ class Reader {
       const given: Record<string, unknown> = {}
       for (const [key, each] of Object.entries(field.each)) {
         const cell = cells[key] ?? { text: '', unit: '' }
-        given[key] = this.cell(`${id}.${at}.${key}`, `${field.one} ${at + 1}: ${each.label}`, each, cell)
+        given[key] = this.cell(`${id}.${at}.${key}`, `${field.one} ${at + 1}, ${uncapital(each.label)}`, each, cell)
       }
       return given
     })

@@ -14,8 +14,8 @@ function freshField(field: Fields[string], units: Units): Cell | Row[] {
 }
 
 function freshCell(field: CellField, units: Units): Cell {
-  if (field.form !== 'quantity') return { text: field.start, unit: '' }
-  return { text: field.start(units), unit: field.units(units)[0] ?? '' }
+  if (field.form === 'name') return { text: '', unit: '' }
+  return { text: field.start(units), unit: field.form === 'quantity' ? (field.units(units)[0] ?? '') : '' }
 }
 
 export function freshRow(

@@ -8,8 +8,8 @@ import {
   isRefused,
   statedDoubt
 } from '../../../../core/chemistry/index.ts'
-import { showMass, showNumber } from '../../../../core/quantity/index.ts'
-import { acidCaution } from '../../../../core/safety/acid-cautions.ts'
+import { showMass } from '../../../../core/quantity/index.ts'
+import { acidCautions } from '../../../../core/safety/acid-cautions.ts'
 import { choice, chosen, optional, type Typed } from '../field.ts'
 import { alkalinity, dose, goods, liquor, number, owf, percentage, powder, temperature, wv } from '../quantities.ts'
 import { mass, put, rough, smallSay, volume, volumeText } from '../shown.ts'
@@ -25,7 +25,7 @@ const alkaline = alkalinity('Alkalinity of the water', {
 })
 const bathTemperature = temperature('Bath at', { startC: '25', startF: '77', hint: 'Where the pH is measured.' })
 const vinegarStrength = wv('Strength of the vinegar', { start: '5', hint: 'Acetic acid in it.' })
-const ph = (value: number): string => showNumber(value, 1)
+const ph = (value: number): string => value.toFixed(1)
 
 const isIn = (typed: Typed, id: string): boolean => {
   const cell = typed[id]
@@ -77,8 +77,8 @@ const ofBath = sum({
         `at ${put(given.tempC)} °C: pH ${put(closed.ph)} with all carbon dioxide in it${open ? `, ${put(open.ph)} with none` : ''}`
       ],
       cautions: [
-        ...(given.vinegarML > 0 ? [acidCaution({ acetic: bath.vinegarPercentWV })] : []),
-        ...(given.citricG > 0 ? [acidCaution('citric')] : [])
+        ...(given.vinegarML > 0 ? acidCautions({ acetic: bath.vinegarPercentWV }) : []),
+        ...(given.citricG > 0 ? acidCautions('citric') : [])
       ]
     }
   }
@@ -136,7 +136,7 @@ const forPh = sum({
         `${put(given.waterML)} mL of water with ${put(given.alkalinityMgPerLCaCO3)} mg/L as CaCO3, at ${put(given.tempC)} °C`,
         `pH ${put(targetPh)} with ${put(amount)} ${unit}${acid === 'citric' ? ` (${bath.citricForm})` : ` at ${put(bath.vinegarPercentWV)} %`}, all carbon dioxide in it`
       ],
-      cautions: [acidCaution(acid === 'citric' ? 'citric' : { acetic: bath.vinegarPercentWV })]
+      cautions: acidCautions(acid === 'citric' ? 'citric' : { acetic: bath.vinegarPercentWV })
     }
   }
 })
@@ -188,7 +188,7 @@ const byGoods = sum({
         `${put(goodsG)} g × ${put(percentOwf)} ÷ 100 = ${put(acidG)} g of acid`,
         `${put(acidG)} g × 100 ÷ ${by} = ${put(acidML)} mL`
       ],
-      cautions: [acidCaution({ acetic: percent })]
+      cautions: acidCautions({ acetic: percent })
     }
   }
 })
@@ -216,7 +216,7 @@ const citric = sum({
       put: [
         `${put(given.aceticG)} g of acetic acid at pH ${put(given.ph)} and ${put(given.tempC)} °C: ${put(citricG)} g, ${given.citricForm}`
       ],
-      cautions: [acidCaution('citric')]
+      cautions: acidCautions('citric')
     }
   }
 })

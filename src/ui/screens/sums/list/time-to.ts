@@ -33,13 +33,17 @@ export const timeTo = sum({
         hint: 'Minutes from any start, for example 0, 5 and 10.'
       }
     ),
-    step: choice('The thermometer shows steps of', [
-      ['0.1C', '0.1 °C'],
-      ['0.5C', '0.5 °C'],
-      ['1C', '1 °C'],
-      ['0.1F', '0.1 °F'],
-      ['1F', '1 °F']
-    ]),
+    step: choice(
+      'The thermometer shows steps of',
+      [
+        ['0.1C', '0.1 °C'],
+        ['0.5C', '0.5 °C'],
+        ['1C', '1 °C'],
+        ['0.1F', '0.1 °F'],
+        ['1F', '1 °F']
+      ],
+      { start: ({ temperature: scale }) => (scale === 'C' ? '0.1C' : '0.1F') }
+    ),
     sdC: difference('A reading may be out by', {
       start: ({ temperature: scale }) => (scale === 'C' ? '0.3' : '0.5'),
       hint: 'From uneven stirring and the thermometer: mostly no more than this.'
