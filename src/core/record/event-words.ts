@@ -243,8 +243,7 @@ export function fieldWords(field: string): string {
 function phEstimated(numbers: KeptNumbers | undefined): string {
   const last = numbers?.ph.at(-1)
   if (!last) return ''
-  const [low, high] = [last.lowPh, last.highPh].map((ph) => showNumber(ph, 1))
-  return ` pH estimated ${low} to ${high} after ${last.after}.`
+  return ` pH estimated ${last.lowPh.toFixed(1)} to ${last.highPh.toFixed(1)} after ${last.after}.`
 }
 
 function lastName(path: string): string {

@@ -107,9 +107,9 @@ export function ratioWords(ratio: number): string {
   return `${showNumber(ratio, 1)}:1`
 }
 
-/** "4.2 to 4.9". */
+/** "4.2 to 5.0". */
 export function phWords({ lowPh, highPh }: Pick<PhRange, 'lowPh' | 'highPh'>): string {
-  return `${showNumber(lowPh, 1)} to ${showNumber(highPh, 1)}`
+  return `${lowPh.toFixed(1)} to ${highPh.toFixed(1)}`
 }
 
 function wantedWords(low: number | null, high: number | null): string {

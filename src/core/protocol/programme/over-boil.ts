@@ -32,8 +32,8 @@ function askedByHold({ setPoint, bench }: Draft, boilC: number, { heatOn, askedC
   const { range, aimC } = setPoint
   if (range.boil) return boilAtSeaC
   if (aimC !== null) return aimC
-  if (range.lowC !== null && range.lowC >= boilC) return range.lowC
-  return heatOn && askedC !== null && reaches(range, askedC) ? askedC : null
+  if (heatOn && askedC !== null && reaches(range, askedC)) return askedC
+  return range.lowC !== null && range.lowC >= boilC ? range.lowC : null
 }
 
 function reaches({ lowC, highC }: RangeDraft, tempC: number): boolean {

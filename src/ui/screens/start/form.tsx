@@ -1,9 +1,6 @@
 // The form of one pot, from its name to Start.
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import type { InputProblem } from '../../../core/protocol/model.ts'
-import { type KeptNumbers, keptOf } from '../../../core/protocol/numbers/kept.ts'
-import type { Units } from '../../../core/quantity/index.ts'
-import { cautionsBeforeStart } from '../../../core/safety/before-start.ts'
 import type { BookLine, Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { estimateWords } from '../../parts/estimate-words.ts'
 import { FREE_ID } from '../../parts/free-pot.ts'
@@ -18,16 +15,15 @@ import { Bottles } from './bottles.tsx'
 import { Cautions } from './cautions.tsx'
 import { fieldId, toField } from './field-id.ts'
 import { freeLetter, freshDraft } from './fresh-draft.ts'
-import { type Short, workOutFromShelf } from './from-shelf.ts'
 import { Goods } from './goods.tsx'
 import { TheNumbers } from './numbers.tsx'
 import { PotName } from './pot-name.tsx'
-import { numbersOfDraft, workOutFree } from './programme.ts'
 import { Questions } from './questions.tsx'
-import { Shorts, shortWords } from './shorts.tsx'
+import { Shorts } from './shorts.tsx'
 import { shownToday } from './shown-today.ts'
 import { type Starting, useStarting } from './starting.ts'
 import { useShelf } from './use-shelf.ts'
+import { useWorked } from './use-worked.ts'
 
 type Props = { kitchen: Kitchen; stored: StoredProtocol }
 
@@ -40,35 +36,19 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
   )
   const earlier = useEarlier(kitchen)
   const { things, failed: shelfFailed } = useShelf(kitchen)
-  const { boilsAt } = kitchen.settings.value
-  const worked = useMemo(
-    () =>
-      free
-        ? { ...workOutFree(protocol, draft, units), shorts: [] }
-        : workOutFromShelf(protocol, draft, units, boilsAt, things),
-    [protocol, free, draft, units.mass, units.temperature, units.volume, boilsAt, things]
-  )
-  const { programme } = worked
-  const numbers = useMemo(
-    () => (programme && !free ? numbersOfDraft(protocol, draft, units, programme) : null),
-    [programme, free]
-  )
-  const cautions = useMemo(() => (programme ? cautionsBeforeStart(programme) : []), [programme])
   const letter = freeLetter(kitchen.pots.value)
   const potName = draft.colourway.trim() || `Pot ${letter}`
-  const starting = useStarting(kitchen, stored, {
-    draft,
-    worked,
-    cautions,
-    numbers: numbers && keptWith(keptOf(numbers, worked.inputs.boilC, units), worked.shorts, potName, units),
-    things: things ?? []
-  })
+  const { boilsAt } = kitchen.settings.value
+  const { worked, numbers, kept, cautions, shortsOf } = useWorked(stored, draft, potName, units, boilsAt, things)
+  const { programme } = worked
+  const shelf = things ?? []
+  const starting = useStarting(kitchen, stored, { draft, worked, cautions, numbers: kept, things: shelf })
   const change = (change: Partial<StartDraft>): void => {
     const next = { ...draft, ...change }
     setDraft(next)
     keepDraft(stored.id, next)
   }
-  const parts = { draft, change, problems: starting.asked ? worked.problems : [], things: things ?? [] }
+  const parts = { draft, change, problems: starting.asked ? worked.problems : [], things: shelf }
   return (
     <Page title={protocol.title} actions={<Pad onPress={() => kitchen.go('#/start')}>Another protocol</Pad>}>
       {protocol.demo ? <p class="soft">Invented for the demo.</p> : null}
@@ -85,7 +65,7 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
             protocol={protocol}
             potName={potName}
             shorts={worked.shorts}
-            shortsOf={(change) => workOutFromShelf(protocol, { ...draft, ...change }, units, boilsAt, things).shorts}
+            shortsOf={shortsOf}
             units={units}
             {...parts}
           />
@@ -117,12 +97,6 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
       <StartPad kitchen={kitchen} starting={starting} />
     </Page>
   )
-}
-
-/** What was short when the pot was started all the same stands among its flags. */
-function keptWith(kept: KeptNumbers, shorts: readonly Short[], potName: string, units: Units): KeptNumbers {
-  const told = shorts.map((short) => ({ code: 'short', say: shortWords(short, potName, units) }))
-  return { ...kept, flags: [...told, ...kept.flags] }
 }
 
 /** What still rings when this page is dead. */

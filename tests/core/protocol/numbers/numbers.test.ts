@@ -181,6 +181,13 @@ describe('a step hotter than the boil here', () => {
     expect(codes(of({ to: '98 °C', hold: '{for: 45 min, at: 85..90 °C}' }, { boilC: 95 }))).toEqual(['over-boil'])
   })
 
+  it('goes by what the ramp was meant to reach, where the hold keeps to a range around that', () => {
+    const given = { ...fifty, boilC: 94.98 }
+    const top = stepOf(programmeFrom(text({ to: '98 °C', hold: '{for: 45 min, at: 95..100 °C}' }), given), 'hold')
+    expect(top.overBoil?.askedC).toBe(98)
+    expect(Math.round((top.overBoil?.longer?.likelyMs ?? 0) / 60_000)).toBe(12)
+  })
+
   it('asks where water boils, as long as nobody said', () => {
     expect(codes(of({ to: '98 °C' }))).toContain('boil-presumed')
     expect(codes(of({ to: '98 °C' }, { boilC: 99.97 }))).toEqual([])

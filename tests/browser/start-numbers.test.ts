@@ -1,0 +1,165 @@
+// The Start form by touch and by keyboard: its numbers, what is short on the shelf, and each way out of it.
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { Stock } from '../../src/core/shelf/thing.ts'
+import { violations } from './stage/axe.ts'
+import { start } from './stage/dyer.ts'
+import { REAL, storedIn } from './stage/journal.ts'
+import { pressUntilThere } from './stage/press.ts'
+import { putOnShelf } from './stage/shelf.ts'
+import { openStage, type Stage, type Visit } from './stage/stage.ts'
+
+const small = { viewport: { width: 390, height: 844 } }
+
+const stock = (lot: string): Stock => ({
+  kind: 'stock',
+  name: 'stock P',
+  dye: 'an acid dye, milling',
+  percentWV: 1,
+  lot,
+  madeOn: '2026-06-01',
+  parts: [],
+  note: ''
+})
+
+let stage: Stage
+beforeAll(async () => {
+  stage = await openStage()
+})
+afterAll(() => stage?.close())
+
+const plain = (text: string | null): string => (text ?? '').replaceAll('\u00a0', ' ')
+const said = async (page: Page, selector: string): Promise<string> =>
+  plain(await page.locator(selector).first().textContent())
+const pad = (page: Page, name: string | RegExp) => page.getByRole('button', { name })
+const shortOf = (page: Page) => page.locator('[data-code="short"]')
+
+/** The form of one protocol with two lots of a stock on the shelf: 30 mL in the one and 100 in the other. */
+async function opened(visit: Visit): Promise<Page> {
+  const { page } = visit
+  await page.goto(`${stage.host.address}#/start`)
+  await page.getByRole('button', { name: /^Lab dip to the boil/ }).waitFor()
+  await putOnShelf(page, REAL, [
+    { itemId: 'p12', thing: stock('12'), level: 30 },
+    { itemId: 'p13', thing: stock('13'), level: 100 }
+  ])
+  await pressUntilThere(page.getByRole('button', { name: /^Lab dip to the boil/ }), page.getByLabel('Colourway'))
+  await page.getByLabel('dye from the shelf').waitFor()
+  return page
+}
+
+/** 1 % owf on 38 g is 38 mL of a 1 % stock. */
+async function short(page: Page): Promise<void> {
+  await page.getByLabel('Colourway').fill('Plum')
+  await page.getByLabel('Dry weight').fill('38')
+  await page.getByLabel('dye from the shelf').selectOption('p12')
+  await shortOf(page).waitFor()
+}
+
+describe('the numbers, at the size of a phone', () => {
+  it('follow what is typed, lead to the field that settles a flag, and outlive a reload', async () => {
+    const visit = await stage.visit({ ...small, bypassCSP: true })
+    const page = await opened(visit)
+    await page.getByLabel('Dry weight').fill('50')
+    const numbers = page.getByRole('region', { name: 'The numbers' })
+    await numbers.getByText(/where water boils here is not said/).waitFor()
+    await pad(page, 'To the boil here').tap()
+    await page.getByLabel('Water boils here at').fill('1500 m')
+    await numbers.getByText(/98.°C or the boil, whichever is lower/).waitFor()
+    await numbers.getByText(/Hold it 12.min longer/).waitFor()
+    await page.getByLabel('Which acid is acid').selectOption('acetic')
+    await numbers.getByText(/After acid: \d\.\d to \d\.\d on a cooled spoon/).waitFor()
+    await page.getByLabel('The pot holds').fill('1.8')
+    await numbers.getByText(/fills more than two thirds of the pot/).waitFor()
+    expect(await violations(page)).toEqual([])
+    await page.reload()
+    await numbers.getByText(/fills more than two thirds of the pot/).waitFor()
+    expect(await page.getByLabel('Water boils here at').inputValue()).toBe('1500 m')
+    await pad(page, /^Keep it to/).tap()
+    await numbers.getByText(/The pot changes the liquor ratio/).waitFor()
+    expect(visit.complaints).toEqual([])
+    await visit.context.close()
+  })
+
+  it('are reached and mended with the keyboard alone', async () => {
+    const { page, context } = await stage.visit({ ...small, hasTouch: false, isMobile: false })
+    await page.goto(`${stage.host.address}#/start`)
+    await page.getByRole('button', { name: /^Lab dip to the boil/ }).press('Enter')
+    await page.getByLabel('Dry weight').focus()
+    await page.keyboard.type('50')
+    await pad(page, 'To the boil here').press('Enter')
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('start-boil')
+    await page.keyboard.type('1500 m')
+    await pad(page, 'Count it in').press('Enter')
+    await page
+      .getByText(/12.min longer, counted in\./)
+      .first()
+      .waitFor()
+    await context.close()
+  })
+})
+
+describe('a stock that is short', () => {
+  it('is joined by another lot, both set out, started, and both in the journal with the numbers', async () => {
+    const visit = await stage.visit(small)
+    const page = await opened(visit)
+    await short(page)
+    expect(await said(page, '[data-code="short"]')).toContain(
+      'Plum is 8 mL of dye (stock P) short: 38 mL wanted, 30 mL free.'
+    )
+    await pad(page, 'The rest from stock P, lot 13').tap()
+    await shortOf(page).waitFor({ state: 'detached' })
+    expect(await said(page, '.start-bench')).toContain('30 mL from lot 128 mL from lot 13')
+    for (const cup of await page.locator('.start-cup input').all()) await cup.check()
+    await start(page)
+    const { entries } = await storedIn(page, REAL)
+    const event = entries.map((entry) => entry.event).find((one) => one.type === 'PotStarted')
+    if (event?.type !== 'PotStarted') throw new Error('no pot was started')
+    const shelf = event.programme.given?.materials.dye?.shelf
+    expect(shelf?.map(({ lot, upTo }) => [lot, upTo])).toEqual([
+      ['12', 30],
+      ['13', null]
+    ])
+    expect(event.numbers?.flags.map(({ code }) => code)).toContain('boil-presumed')
+    // What the first pot will still draw is no longer free for the next.
+    await page.evaluate(() => (location.hash = '#/start'))
+    await pressUntilThere(page.getByRole('button', { name: /^Lab dip to the boil/ }), page.getByLabel('Colourway'))
+    await expect
+      .poll(() => said(page, '[id="start-bottle-dye-shelf-0"]'))
+      .toContain('lot 13: 1 % w/v, made 2026-06-01, 92 mL free')
+    expect(await said(page, '[id="start-bottle-dye-shelf-0"]')).toContain('0 mL free')
+    expect(visit.complaints).toEqual([])
+    await visit.context.close()
+  })
+
+  it('does for less yarn, and for a paler shade', async () => {
+    const { page, context } = await stage.visit(small)
+    await opened({ page } as Visit)
+    await short(page)
+    await pad(page, /^Dye 30 g/).tap()
+    await shortOf(page).waitFor({ state: 'detached' })
+    await page.getByLabel('Dry weight').fill('38')
+    await shortOf(page).waitFor()
+    await pad(page, /^Dye to 0\.7\d+ %/).tap()
+    await shortOf(page).waitFor({ state: 'detached' })
+    expect(await said(page, '.start-bench')).toContain('30 mL of stock P')
+    await context.close()
+  })
+
+  it('is left for a different one, and for a new stock without losing what was typed', async () => {
+    const { page, context } = await stage.visit(small)
+    await opened({ page } as Visit)
+    await short(page)
+    await pad(page, 'A different one').tap()
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('start-bottle-dye-shelf-0')
+    await page.getByLabel('dye from the shelf').selectOption('p13')
+    await shortOf(page).waitFor({ state: 'detached' })
+    await page.getByLabel('dye from the shelf').selectOption('p12')
+    await pad(page, 'New stock').tap()
+    await page.waitForURL(/#\/shelf/)
+    await page.goBack()
+    await shortOf(page).waitFor()
+    expect(await page.getByLabel('Colourway').inputValue()).toBe('Plum')
+    await context.close()
+  })
+})
