@@ -70,7 +70,6 @@ async function tab(
         bringIn: () => Promise.reject(new Error('nothing comes in this test'))
       })
     ),
-    expecter: signal(null),
     protocols: storedProtocols(memoryKept()),
     route: hashRoute(),
     updates: { waiting, apply: async () => {} },
