@@ -38,8 +38,8 @@ export type KitchenParts = {
   lock: ScreenLock
   /** Null until they are fetched. */
   extras: ReadonlySignal<Extras | null>
-  /** What thermometers tell; null until it is fetched. */
-  expecter: ReadonlySignal<Expecter | null>
+  /** What thermometers tell, where it does not come with the extras. */
+  expecter?: Expecter
   headset?: HeadsetOnStove
   settings: KeptSettings
   protocols: StoredProtocols
@@ -151,8 +151,8 @@ function sessionView(parts: KitchenParts): View {
   const { session, clock, owner, ladder, lock } = parts
   const stored = signal<PotOnStove[]>([])
   const pots = computed(() => {
-    const expect = parts.expecter.value
-    return expect === null ? stored.value : stored.value.map((pot) => ({ ...pot, ...expect(pot.state) }))
+    const expect = parts.expecter ?? parts.extras.value?.heat.expecter.value
+    return expect === undefined ? stored.value : stored.value.map((pot) => ({ ...pot, ...expect(pot.state) }))
   })
   const now = signal(clock.nowMs())
   const missed = signal(session.missed())

@@ -221,7 +221,7 @@ function kitchenOf({ settings, protocols, player, newId }: RehearsalParts, stove
     lock: { want: () => {}, state: () => 'not-wanted', retry: async () => true, onState: () => () => {} },
     extras: signal(null),
     // What other batches did tells nothing of a rehearsed pot.
-    expecter: signal(expecterWith([])),
+    expecter: expecterWith([]),
     settings,
     protocols,
     route: { route: signal('#/stove'), go: () => {} },

@@ -1,6 +1,5 @@
 // Puts the app together in a browser. A rehearsal is the same with another clock and names of its own.
 
-import { computed } from '@preact/signals'
 import { createSession } from '../session/create-session.ts'
 import type { Session } from '../session/types.ts'
 import { rehearsalClock } from '../shell/clock/rehearsal-clock.ts'
@@ -67,23 +66,13 @@ export async function startUp(onPots: () => void): Promise<Started> {
     tried = on
   }
   const [{ pots }, { onTick }] = [session, clock]
-  const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends, ids }
+  const same = { clock, journal, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends, ids }
   const route = hashRoute()
   const look = (potId: string): void => route.go(potRoute(potId))
   const protocols = storedProtocols(kept)
   const places = { route: () => route.route.value, go: route.go, look, open: session.open }
   const bringIn = (file: File) => protocols.bringIn(file, newId(), clock.nowMs())
-  const parts = {
-    ...same,
-    name,
-    journal,
-    settings: settings.settings,
-    owns: owner.owns,
-    onTick,
-    awake,
-    ...places,
-    bringIn
-  }
+  const parts = { ...same, name, settings: settings.settings, owns: owner.owns, onTick, awake, ...places, bringIn }
   const extras = laterExtras(
     async () => (await import('./extras.ts')).makeExtras(parts),
     (made) => rungs.add(made.rungs)
@@ -92,13 +81,11 @@ export async function startUp(onPots: () => void): Promise<Started> {
   unlockOnGesture(player, settings)
   const kitchen = makeKitchen({
     ...same,
-    journal,
     session,
     owner,
     ladder: rungs,
     lock,
     extras: extras.now,
-    expecter: computed(() => extras.now.value?.heat.expecter.value ?? null),
     settings,
     protocols,
     rehearse: async (wish) => {

@@ -72,7 +72,6 @@ async function tab(
         open: at.session.open
       })
     ),
-    expecter: signal(null),
     protocols: storedProtocols(memoryKept()),
     route: hashRoute(),
     updates: { waiting, apply: async () => {} },

@@ -63,3 +63,17 @@ export function turns(count: number, waitMs: number): Programme {
     cautions: []
   }
 }
+
+/** A rise to a temperature, or a cooling down to it, and then turns each after a wait. */
+export function toTemperature(going: 'up' | 'down', targetC: number, count: number, waitMs: number): Programme {
+  const all = turns(count, waitMs)
+  const until = [{ kind: 'temperature', lowC: null, highC: targetC, going: 'down' } as const]
+  const wait = { forMs: null, leastMs: 0, graceMs: null, from: null, until }
+  const ramp = { lowC: targetC, highC: null, cPerMin: 2, expectedFromC: 20 }
+  const named = { ...plain, id: 'way', path: 'way', call: 'Read the temperature', shape: 'wave' } as const
+  const way: Step =
+    going === 'up'
+      ? { ...named, word: 'heat', behaviour: 'ramp', ramp, heat: 'on' }
+      : { ...named, word: 'cool', behaviour: 'wait', wait }
+  return { ...all, steps: [way, ...all.steps] }
+}
