@@ -1,10 +1,12 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { dayActs } from '../../src/core/record/day-acts.ts'
 import { codeIn, flat, type Picture } from './stage/pdf.ts'
 import {
   allWords,
   choose,
   expectPages,
+  formula,
   long,
   openBook,
   type PrintStage,
@@ -158,6 +160,13 @@ describe('a day sheet', () => {
         '8:00'
       ])
         expect(words).toContain(text)
+      // A whole day of three pots goes in: each act with when it was done, none left out.
+      const acts = [short, long, formula].flatMap((batch) => dayActs(recordFrom(batch)))
+      expect(acts.length).toBeGreaterThan(60)
+      expect(words).not.toMatch(/and \d+ more acts|done already/)
+      // A long call goes on in the next line, behind its tick: its beginning stands together.
+      for (const { call } of acts.filter((act) => !/\d$/.test(act.label)))
+        expect(words).toContain(call.split(' ').slice(0, 2).join(' '))
       expect(words).toContain('2 L water')
       expect(words).toContain('Day sheet, 2026-06-14 1 of 1')
     })

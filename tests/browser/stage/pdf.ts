@@ -34,7 +34,7 @@ export function flat(said: string): string {
   return said.replace(/\s+/gu, ' ').trim()
 }
 
-/** What the QR codes in a picture say, left to right; jsqr finds one at a time, so each is looked for in its own part. */
+/** What a QR code in a picture says; jsqr finds one at a time. */
 export function codeIn({ width, height, rgba }: Picture): string | null {
   return jsqr(rgba, width, height)?.data ?? null
 }

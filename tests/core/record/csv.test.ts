@@ -35,6 +35,10 @@ describe('a CSV file', () => {
     )
   })
 
+  it('quotes a lone CR too, which many readers take for the end of a record', () => {
+    expect(csvFile(['a'], [['two\rlines']])).toBe('\ufeffa\r\n"two\rlines"\r\n')
+  })
+
   it.each([
     '=1+1',
     '+cmd|x',

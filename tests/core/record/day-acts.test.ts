@@ -33,4 +33,16 @@ describe('the acts of a day', () => {
     expect(acts.every((act) => act.doneAtMs !== null)).toBe(true)
     expect(acts.map((act) => act.atMs)).toEqual(acts.map((act) => act.atMs).sort((a, b) => a - b))
   })
+
+  it('leave nothing to tick once a batch has ended early', () => {
+    const bench = Bench.start(moss())
+    bench.do({ type: 'MarkDone', path: 'A1' })
+    expect(of(bench).length).toBeGreaterThan(5)
+    bench.do({ type: 'Abort', reason: 'boiled over' })
+    expect(
+      of(bench)
+        .filter((act) => act.doneAtMs === null)
+        .map((act) => act.label)
+    ).not.toContain('Acid 2')
+  })
 })

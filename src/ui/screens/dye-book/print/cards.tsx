@@ -25,7 +25,7 @@ export function Cards({ kitchen, record, units, size }: Props): preact.JSX.Eleme
       <CardForm text={text} write={write} failed={failed} />
       {sheetsOf(cards.length, 1, PLACES).map((places, page) => (
         <Paper key={page} kind="bare" size={size} label={`Sheet ${page + 1} of skein cards, as it prints`}>
-          <div class="print-cards">
+          <div class="print-places print-cards">
             {places.map((nth, place) => {
               const card = nth === null ? undefined : cards[nth]
               return <div key={place}>{card ? <Card card={card} units={units} /> : null}</div>

@@ -46,8 +46,11 @@ function lineOf({ identity }: BatchRecord, act: DayAct, words: string, { toMs }:
   }
 }
 
+/** What goes in is named once: "Acid 1 in: 20 mL", "Fill the bath: 2 L of water". */
 function wordsOf({ call, amount }: DayAct, units: Units): string {
-  return amount === null ? call : `${call}: ${showDose(amount, units)} of ${amount.of}`
+  if (amount === null) return call
+  const of = call.toLowerCase().includes(amount.of.toLowerCase()) ? '' : ` of ${amount.of}`
+  return `${call}: ${showDose(amount, units)}${of}`
 }
 
 function gathered(acts: readonly DayAct[], units: Units): (readonly [DayAct, string])[] {

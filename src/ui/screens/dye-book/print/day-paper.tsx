@@ -12,6 +12,7 @@ import { clockOf, dateName } from '../../../parts/day-name.ts'
 import { dayBounds } from '../days.ts'
 import { actsOfDay, type DayLine } from './day-lines.ts'
 import { Paper, type PaperSize, pageHeight } from './paper.tsx'
+import { Heads } from './rows.tsx'
 import { useFitted } from './use-fitted.ts'
 import './day-paper.css'
 
@@ -51,7 +52,9 @@ export function DayPaper({ kitchen, day, units, size }: Props): preact.JSX.Eleme
         {unread > 0 ? <p>{`${unread} more of this day can’t be read.`}</p> : null}
         <DayPots records={records} units={units} letters={level.letters} />
         <DayActs records={records} day={day} units={units} level={level} />
-        <p class="print-end">Times as planned from each start; what moves on the Stove later does not move here.</p>
+        <p class="print-end">
+          Times as planned from each start; what moves on the Stove later does not move here. ✓: done, and when.
+        </p>
       </div>
     </Paper>
   )
@@ -95,15 +98,7 @@ type PotsProps = { records: readonly BatchRecord[]; units: Units; letters: numbe
 function DayPots({ records, units, letters }: PotsProps): preact.JSX.Element {
   return (
     <table class="print-pots">
-      <thead>
-        <tr>
-          {['Pot', 'Method', 'Start', 'Burner', 'Set out'].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <Heads names={['Pot', 'Method', 'Start', 'Burner', 'Set out']} />
       <tbody>
         {records.map(({ identity, substrate, protocol, programme }) => (
           <tr key={identity.potId}>
@@ -159,7 +154,7 @@ function Act({ line, letters }: { line: DayLine; letters: number }): preact.JSX.
       {line.done === null ? (
         <span class="print-tick" role="img" aria-label="not done yet" />
       ) : (
-        <span class="print-act-done">{`done ${line.done}`}</span>
+        <span class="print-act-done">{`✓ ${line.done}`}</span>
       )}
     </>
   )

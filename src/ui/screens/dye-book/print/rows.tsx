@@ -23,15 +23,7 @@ export function Rows<T>({ title, what, heads, all, room, look, row }: RowsProps<
     <section>
       <h3>{title}</h3>
       <table class={look ? `print-${look}` : undefined}>
-        <thead>
-          <tr>
-            {heads.map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <Heads names={heads} />
         <tbody>
           {head.map(row)}
           {left > 0 ? (
@@ -45,6 +37,20 @@ export function Rows<T>({ title, what, heads, all, room, look, row }: RowsProps<
         </tbody>
       </table>
     </section>
+  )
+}
+
+export function Heads({ names }: { names: readonly string[] }): preact.JSX.Element {
+  return (
+    <thead>
+      <tr>
+        {names.map((name) => (
+          <th key={name} scope="col">
+            {name}
+          </th>
+        ))}
+      </tr>
+    </thead>
   )
 }
 

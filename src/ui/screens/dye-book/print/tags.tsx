@@ -99,7 +99,7 @@ export function TagSheets({
       </div>
       {sheetsOf(count, from, PLACES).map((places, page) => (
         <Paper key={page} kind="bare" size={size} label={`Sheet ${page + 1} of tags, as it prints`}>
-          <div class="print-tags">
+          <div class="print-places print-tags">
             {places.map((nth, place) => (
               <div key={place} class="print-place" data-cut={nth === null ? undefined : ''}>
                 {nth === null ? null : (
