@@ -11,6 +11,7 @@ import {
   showVolume,
   type Units
 } from '../../quantity/index.ts'
+import { capital } from '../words.ts'
 import type { Flag } from './flag.ts'
 import type { PhAfter, PhEstimate, PhNot, PhRange } from './ph.ts'
 
@@ -71,7 +72,7 @@ type Of<C extends Flag['code']> = Extract<Flag, { code: C }>
 function smallDose({ label, of, doseML, errorPercent, percent, way }: Of<'small-dose'>, units: Units): FlagWords {
   const syringe = `${showNumber(usualSyringe.doubtML, 1, units)} mL`
   const error = showPercent(Math.round(errorPercent), units)
-  const say = `${label}: ${showVolume(doseML, units)} of ${of} is too little for a syringe: ${syringe} either way is ${error} of it.`
+  const say = `${capital(label)}: ${showVolume(doseML, units)} of ${of} is too little for a syringe: ${syringe} either way is ${error} of it.`
   if (way === null || percent === null) return { say, way: 'Take a weaker one.', about: 'smallDose' }
   const [take, upTo, dose] = [way.takeML, way.makeUpToML, way.doseML].map((mL) => showVolume(mL, units))
   const weaker = showPercent(way.percent, units)
