@@ -64,9 +64,8 @@ export async function startUp(onPots: () => void): Promise<Started> {
   const awake = (on: boolean): void => {
     tried = on
   }
-  const { pots } = session
   const { onTick } = clock
-  const same = { clock, pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends, ids }
+  const same = { clock, pots: session.pots, kept, newId, player, rehearsal: rehearsal !== null, commands: sends, ids }
   const route = hashRoute()
   const look = (potId: string): void => route.go(potRoute(potId))
   const protocols = storedProtocols(kept)

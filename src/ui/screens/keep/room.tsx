@@ -79,11 +79,7 @@ function Line({ line, nowMs, letGo }: { line: Trimmable; nowMs: number; letGo: (
         <strong>{name}</strong>
         <span class="soft">{`${counts.join(', ')}, ${exactBytes(bytes)}${backedUp ? '' : ' · in no backup yet'}`}</span>
       </span>
-      <HoldPad
-        onHeld={letGo}
-       
-        layoutKey={line.hashes[0]}
-      >
+      <HoldPad onHeld={letGo} layoutKey={line.hashes[0]}>
         <span>{`Let go: ${line.colourway}`}</span>
         <small>press and hold</small>
       </HoldPad>
