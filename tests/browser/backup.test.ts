@@ -248,7 +248,7 @@ describe('a backup from one device to another', () => {
   it('offers photos first to make room, and lets them go with the entry kept', async () => {
     const { page } = phone
     await openBackup(page)
-    const pad = page.getByRole('button', { name: /^Let go .*Plum/ })
+    const pad = page.getByRole('button', { name: /^Let go: Plum/ })
     await pad.waitFor()
     const until = Date.now() + 40_000
     while ((await pad.count()) > 0 && Date.now() < until) await holdPad(pad)

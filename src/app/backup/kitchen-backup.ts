@@ -2,6 +2,7 @@
 import { backupDue } from '../../core/backup/reminder.ts'
 import { whileAlone } from '../../shell/backup/alone.ts'
 import { firstStartedSince, mediaBySize, readAside, streamIds } from '../../shell/backup/journal-source.ts'
+import { sweepPart } from '../../shell/backup/sink.ts'
 import { openConnection } from '../../shell/journal/connection.ts'
 import { addSize, noMedia } from '../../shell/journal/media-store.ts'
 import type { AsideLine, BackupFacts, BackupNews, KitchenBackup, LastBackup, Restored } from '../../ui/backup.ts'
@@ -52,6 +53,7 @@ export async function tidyRestore(parts: BackupParts): Promise<void> {
     await whileAlone(lockName(parts.name), () => tidyUp({ ...parts, connection }))
   } finally {
     connection.close()
+    await sweepPart(Date.now())
   }
 }
 

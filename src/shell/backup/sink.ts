@@ -16,6 +16,8 @@ export type Sink = {
 /** Pieces are gathered to this before they are written: a write has its price. */
 const GATHER = 4 * 1024 * 1024
 const PART = 'backup.part'
+/** A download that is still being copied out of it needs it; after that it only takes room. */
+const PART_KEPT_MS = 60 * 60_000
 
 type Picker = (options: { suggestedName: string }) => Promise<FileSystemFileHandle>
 
@@ -40,10 +42,12 @@ export async function openSink(name: string): Promise<Sink | null> {
   }
 }
 
-/** What a download took its bytes from can go when the next visit begins: by then it is over. */
-export async function sweepParts(): Promise<void> {
+/** Lets go what a download of an earlier visit took its bytes from. */
+export async function sweepPart(nowMs: number): Promise<void> {
   try {
-    await (await navigator.storage.getDirectory()).removeEntry(PART)
+    const room = await navigator.storage.getDirectory()
+    const part = await (await room.getFileHandle(PART)).getFile()
+    if (nowMs - part.lastModified > PART_KEPT_MS) await room.removeEntry(PART)
   } catch {
     // There was none, or the browser has no such room.
   }
@@ -114,5 +118,5 @@ function download(whole: Blob, name: string): void {
   link.download = name
   link.click()
   // A large file is still being copied long after the click.
-  setTimeout(() => URL.revokeObjectURL(url), 60 * 60_000)
+  setTimeout(() => URL.revokeObjectURL(url), PART_KEPT_MS)
 }

@@ -56,8 +56,7 @@ export function Elsewhere({ kitchen, potId }: { kitchen: Kitchen; potId: string 
         </>
       }
     >
-      {failed ??
-        'On the stove of another device when this was saved. Nothing of it calls here. Carried on here and there, the record will show both branches.'}
+      {failed ?? 'Nothing of it calls here. Carried on here and there, the record will show both branches.'}
     </Strip>
   )
 }
