@@ -17,8 +17,6 @@ export type PotIdentity = {
   colourway: string
   letter: string
   burner: string
-  /** The name of the pot itself; left out where nobody gave one. */
-  vessel?: string
   /** The bath's colour on the screen, "#rrggbb", chosen by the dyer. */
   colour: string
   skeins: Skein[]

@@ -10,6 +10,7 @@ import { act, MIN, programme, ramp, wait } from '../pot/programmes.ts'
 
 const rise = { fromC: 20, towardsC: 110, perMin: 1 / 40 }
 const fall = { fromC: 80, towardsC: 20, perMin: 1 / 70 }
+const bigPot = { kind: 'pot' as const, itemId: 'p1', name: 'big pot', lot: '', about: '' }
 const until = [{ kind: 'temperature' as const, lowC: null, highC: 40, going: 'down' as const }]
 const method = (more: Partial<Programme> = {}): Programme =>
   programme([ramp('heat', 20, 80, 2), act('off', { heat: 'off' }), wait('cool', null, { until })], [], more)
@@ -109,10 +110,10 @@ describe('the first estimate from earlier batches', () => {
     const state = fresh()
     expect(fromEarlier(all, state, way)).not.toBeNull()
     expect(fromEarlier(all, { ...state, pot: { ...identity(), burner: 'back left' } }, way)).toBeNull()
-    expect(fromEarlier(all, { ...state, pot: { ...identity(), vessel: 'big pot' } }, way)).toBeNull()
+    expect(fromEarlier(all, { ...state, pot: { ...identity(), uses: [bigPot] } }, way)).toBeNull()
     expect(fromEarlier(all, { ...state, heatLevel: 'low' }, way)).toBeNull()
     const named = all.map((heat) => ({ ...heat, pot: 'big pot' }))
-    expect(fromEarlier(named, { ...state, pot: { ...identity(), vessel: 'big pot' } }, way)?.pot).toBe(true)
+    expect(fromEarlier(named, { ...state, pot: { ...identity(), uses: [bigPot] } }, way)?.pot).toBe(true)
   })
 
   it('is none where most of them would not have got there', () => {

@@ -19,9 +19,9 @@ export type HeatRun = {
 /** What one settled batch tells. `pot`: the pot's name; '' where nobody gave one. */
 export type EarlierHeat = { potId: string; pot: string; liquorML: number | null; endedAtMs: number; runs: HeatRun[] }
 
-/** Pots are named by text. */
+/** The pot's own name, as the shelf's label read when it was started; '' where it was chosen from none. */
 export function potNamed(pot: PotIdentity): string {
-  return pot.vessel?.trim() ?? ''
+  return pot.uses?.find(({ kind }) => kind === 'pot')?.name.trim() ?? ''
 }
 
 export type FromEarlier = { count: number; pot: boolean; min: number; leastMin: number; mostMin: number | null }
