@@ -38,8 +38,7 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
   const { things, failed: shelfFailed } = useShelf(kitchen)
   const letter = freeLetter(kitchen.pots.value)
   const potName = draft.colourway.trim() || `Pot ${letter}`
-  const { boilsAt } = kitchen.settings.value
-  const { worked, numbers, kept, cautions, shortsOf } = useWorked(stored, draft, potName, units, boilsAt, things)
+  const { worked, numbers, kept, cautions, shortsOf } = useWorked(kitchen, stored, draft, potName, things)
   const { programme } = worked
   const shelf = things ?? []
   const starting = useStarting(kitchen, stored, { draft, worked, cautions, numbers: kept, things: shelf })

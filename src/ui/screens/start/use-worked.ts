@@ -5,9 +5,10 @@ import type { Numbers } from '../../../core/protocol/numbers/numbers.ts'
 import type { Units } from '../../../core/quantity/index.ts'
 import { cautionsBeforeStart } from '../../../core/safety/before-start.ts'
 import type { Caution } from '../../../core/safety/caution.ts'
-import type { StoredProtocol } from '../../kitchen.ts'
+import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { FREE_ID } from '../../parts/free-pot.ts'
 import type { StartDraft } from '../../parts/start-draft.ts'
+import { unitsOf } from '../../parts/units-of.ts'
 import type { OnShelf } from '../../shelf.ts'
 import { type Short, type WorkedFromShelf, workOutFromShelf } from './from-shelf.ts'
 import { numbersOfDraft, workOutFree } from './programme.ts'
@@ -26,13 +27,14 @@ export type FormWorked = {
 
 /** `potName`: what the pot is called; `things` null: the shelf is not read yet. */
 export function useWorked(
+  kitchen: Kitchen,
   { id, protocol }: StoredProtocol,
   draft: StartDraft,
   potName: string,
-  units: Units,
-  boilsAt: string,
   things: readonly OnShelf[] | null
 ): FormWorked {
+  const { boilsAt } = kitchen.settings.value
+  const units = unitsOf(kitchen.settings.value)
   const free = id === FREE_ID
   const worked = useMemo(
     () =>
