@@ -25,7 +25,8 @@ export type Noise = {
   freedom: number
   /** So many photos stand behind each average. */
   photos: number
-  /** How the same undyed yarn differs from one end of the light to the other; null where nobody looked. */
+  /** How the same undyed yarn differs from one end of the light to the other; null where nobody looked. An instrument
+   * brings its own light, the same for all: nothing (0, 0, 0). */
   light: Lab | null
 }
 

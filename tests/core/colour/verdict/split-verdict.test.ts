@@ -139,9 +139,11 @@ describe('the uncertainty', () => {
   const smallest = (other: Partial<Given>): number => splitVerdict(given(level, other)).smallestVisibleSplit ?? 0
   const usual = smallest({})
 
-  it('grows with repeat noise, with few photos, with a thin series, with uneven light, and with light that nobody saw to', () => {
+  it('grows with repeat noise, with few photos, with uneven yarn, with a thin series, with uneven light, and with light that nobody saw to', () => {
     expect(smallest({ noise: { ...quiet, repeat: loud(16) } })).toBeGreaterThan(1.2 * usual)
     expect(smallest({ noise: { ...quiet, photos: 1 } })).toBeGreaterThan(1.05 * usual)
+    const patchy = positions(level).map((one) => ({ ...one, doubt: point(one.lab, 0.8).doubt }))
+    expect(smallest({ skein: { positions: patchy, dry: true, fibres: 1 } })).toBeGreaterThan(1.2 * usual)
     expect(smallest({ series: series([25, 35, 55, 70]) })).toBeGreaterThan(1.2 * usual)
     const uneven = (light: typeof quiet.light) => {
       const places = positions(level).map((one) => ({ ...one, lightAt: one.at }))
