@@ -48,11 +48,11 @@ export function severalPhotos(photos: readonly PhotoRead[]): Answer<Gathered> {
   }
 }
 
+/** The same unevenness of the yarn is in every photo: more of them make `doubt` no smaller. */
 function average(readings: Placed[]): Point {
   const doubt = noCovariance()
   for (const reading of readings) {
     for (const i of [0, 1, 2] as const) {
-      // The same unevenness of the yarn is in every photo: more of them make it no smaller.
       for (const j of [0, 1, 2] as const) doubt[i][j] += reading.doubt[i][j] / readings.length
     }
   }
