@@ -9,6 +9,7 @@ import { hiddenLateness } from './bench/hidden-lateness.ts'
 import { keystroke } from './bench/keystroke.ts'
 import { lateness } from './bench/lateness.ts'
 import { newReading } from './bench/new-reading.ts'
+import { photoPatches } from './bench/photo-patches.ts'
 import { reading } from './bench/reading.ts'
 import { reopening } from './bench/reopening.ts'
 import { startUp } from './bench/start-up.ts'
@@ -29,6 +30,7 @@ const measures: Record<string, (grounds: Grounds) => Promise<Figure>> = {
   lateness,
   'hidden-lateness': hiddenLateness,
   'bath-ph': bathPhSpeed,
+  'photo-patches': photoPatches,
   backup: backupMemory
 }
 

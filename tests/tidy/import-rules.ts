@@ -8,7 +8,7 @@ import { type File, root } from './tree.ts'
 const coreRooms: Record<string, string[]> = {
   quantity: [],
   chemistry: ['quantity'],
-  colour: ['quantity'],
+  colour: ['quantity', 'chemistry'],
   protocol: ['quantity', 'chemistry'],
   safety: ['quantity', 'chemistry', 'protocol'],
   pot: ['quantity', 'chemistry', 'protocol', 'safety'],

@@ -1,0 +1,20 @@
+// Colours and the verdict on a skein: from the pixels of a photograph, or the figures of an instrument, to "split", "only
+// lighter" or "cannot tell". Pure, over typed arrays: it may run in a worker.
+
+export { type Curve, labOfReflectance, type Measured } from './instrument/reflectance.ts'
+export { typedLab } from './instrument/typed-lab.ts'
+export { chromaOf, deltaE, deltaHue, hueDegOf, type Lab } from './lab.ts'
+export { type BathClear, bathClear, type Cup } from './match/bath-cups.ts'
+export { changeStep, type GreyStep, stainingStep } from './match/grey-scale.ts'
+export { type Match, matchTo, type Told } from './match/match.ts'
+export { stainOn } from './match/stain.ts'
+export { type Fault, type FaultCode, type Marked, markName } from './photo/faults.ts'
+export type { Marks, SkeinMark, Zone } from './photo/marks.ts'
+export { type Patch, type Photo, patchesAlong, type Spot, spot } from './photo/patch.ts'
+export { type PhotoRead, type Placed, readPhoto } from './photo/read-photo.ts'
+export type { Reading } from './photo/reading.ts'
+export type { PositionFound, SplitVerdict, Why, WhyCode } from './verdict/answer.ts'
+export { type Given, type Noise, type Point, type Position, type Skein, usualSmallest } from './verdict/given.ts'
+export { type Gathered, repeatNoise, severalPhotos } from './verdict/several-photos.ts'
+export { splitVerdict } from './verdict/split-verdict.ts'
+export { photoWhite, type White, whites } from './white.ts'
