@@ -9,6 +9,7 @@ import { onDropped } from '../shell/arrivals/dropped.ts'
 import { onLaunched } from '../shell/arrivals/launched.ts'
 import { badgeRung } from '../shell/badge/badge-rung.ts'
 import { saveTextFile } from '../shell/files/files.ts'
+import { headset } from '../shell/media-session/headset.ts'
 import { browserNotices } from '../shell/notices/notices.ts'
 import { noticesRung } from '../shell/notices/notices-rung.ts'
 import { onPress } from '../shell/notices/presses.ts'
@@ -28,6 +29,7 @@ import { type CalendarFiles, calendarFiles } from './calendar-files.ts'
 import type { Commands } from './commands.ts'
 import { type Checks, deviceChecks } from './device-check.ts'
 import { type ExpectedHeat, expectedHeat } from './expected-heat.ts'
+import { type HeadsetOnStove, headsetOnStove } from './headset.ts'
 import { answerPress, noticeSay } from './notices.ts'
 import { potRoute } from './route.ts'
 import { type KeptSettings, levelOf } from './settings.ts'
@@ -42,6 +44,7 @@ export type Extras = {
   checks: Checks
   calendar: CalendarFiles
   heat: ExpectedHeat
+  headset: HeadsetOnStove
   whistle: Whistle
   sharing: Sharing
   arrivals: Arrivals
@@ -93,6 +96,7 @@ export function makeExtras(parts: ExtrasParts): Extras {
     checks,
     calendar,
     heat,
+    headset: headsetOnStove(headset(), parts.go),
     whistle: whistleOf(parts, speech),
     sharing: sharing(),
     arrivals: arrivalsOf(parts),

@@ -16,8 +16,8 @@ import { beforeTheHeat } from './before-the-heat.ts'
 import { type Commands, sayOf } from './commands.ts'
 import type { Expecter } from './expected-heat.ts'
 import type { Extras } from './extras.ts'
-import type { HeadsetOnStove } from './headset.ts'
 import type { Ladder } from './ladder.ts'
+import { laterHeadset } from './later-headset.ts'
 import { mediaOf } from './media.ts'
 import { type KeptSettings, levelOf } from './settings.ts'
 import type { StoredProtocols } from './stored-protocols.ts'
@@ -40,7 +40,6 @@ export type KitchenParts = {
   extras: ReadonlySignal<Extras | null>
   /** What thermometers tell, where it does not come with the extras. */
   expecter?: Expecter
-  headset?: HeadsetOnStove
   settings: KeptSettings
   protocols: StoredProtocols
   route: Pick<Kitchen, 'route' | 'go'>
@@ -85,7 +84,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
       return sent
     },
     beforeTheHeat: () => beforeTheHeat(player, lock, levelOf(settings.settings.value)),
-    headset: parts.headset?.kitchen,
+    headset: laterHeadset(parts.extras),
     whistle: computed(() => parts.extras.value?.whistle.kitchen ?? null),
     sayAgain(potId, key) {
       const level = levelOf(settings.settings.value)
@@ -180,7 +179,7 @@ function sessionView(parts: KitchenParts): View {
     now.value = nowMs
     const watched = owner.owns() && anyWatched(pots.value, nowMs)
     lock.want(watched)
-    parts.headset?.want(watched && parts.settings.settings.value.headset)
+    parts.extras.value?.headset.want(watched && parts.settings.settings.value.headset)
     ladder.look()
   })
   read()
@@ -192,7 +191,7 @@ function sessionView(parts: KitchenParts): View {
     jump,
     owner: owned,
     lamps: computed(() => {
-      const heard = [parts.headset?.lamp.value ?? null, parts.extras.value?.whistle.lamp.value ?? null]
+      const heard = [parts.extras.value?.headset.lamp.value ?? null, parts.extras.value?.whistle.lamp.value ?? null]
       const lamps = heard.filter((lamp) => lamp !== null)
       return [...ladder.lamps.value, ...lamps, savedLamp(notSaved.value, unreadable.value)]
     }),

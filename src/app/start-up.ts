@@ -6,7 +6,6 @@ import { rehearsalClock } from '../shell/clock/rehearsal-clock.ts'
 import { ticks } from '../shell/clock/ticks.ts'
 import { type AppClock, wallClock } from '../shell/clock/wall-clock.ts'
 import { indexedDbJournal } from '../shell/journal/indexeddb-journal.ts'
-import { headset } from '../shell/media-session/headset.ts'
 import { type Ownership, ownership } from '../shell/ownership/ownership.ts'
 import { type Tabs, tabs } from '../shell/ownership/tabs.ts'
 import { screenLock } from '../shell/screen-lock/screen-lock.ts'
@@ -15,7 +14,6 @@ import { audioPlayer, type Player } from '../shell/sound/player.ts'
 import { appUpdates } from '../shell/updates/app-updates.ts'
 import type { Kitchen } from '../ui/kitchen.ts'
 import { commands } from './commands.ts'
-import { headsetOnStove } from './headset.ts'
 import { makeKitchen } from './kitchen.ts'
 import type { Ladder } from './ladder.ts'
 import { laterExtras } from './later-extras.ts'
@@ -94,7 +92,6 @@ export async function startUp(onPots: () => void): Promise<Started> {
         session.pots().some(({ state: { status } }) => status === 'running' || status === 'held')
       return beginRehearsal({ settings, protocols, player, newId, nowMs: Date.now, realPots }, wish)
     },
-    headset: headsetOnStove(headset(), route.go),
     route,
     shelf: { writerId, tabs: () => tabs(`${name}-shelf`) },
     updates: updates(appUpdates(() => !anyWatched(pots(), clock.nowMs())))
