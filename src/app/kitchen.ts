@@ -38,6 +38,7 @@ export type KitchenParts = {
   route: Pick<Kitchen, 'route' | 'go'>
   updates: Updates
   newId: () => string
+  found?: NonNullable<Kitchen['found']>
   rehearsal: boolean
   rehearse?: NonNullable<Kitchen['rehearse']>
 }
@@ -93,6 +94,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
       return speech === undefined ? false : speech.trySpeech(speech.example())
     },
     storage: () => storageNow(),
+    ...(parts.found ? { found: parts.found } : {}),
     book: (fromMs, toMs, limit) => parts.journal.summaries(fromMs, toMs, limit),
     async entries(potId) {
       const { entries, damaged } = readEntries(await parts.journal.read(`pot/${potId}`))

@@ -37,7 +37,7 @@ export type Started = { kitchen: Kitchen; opened: Promise<void>; drawn(): void }
 export async function startUp(onPots: () => void): Promise<Started> {
   const rehearsal = rehearsalOf(location.search, () => localStorage, Date.now())
   const name = rehearsal === null ? 'strandline' : 'strandline-rehearsal'
-  if (rehearsal?.fresh) await Promise.all([`${name}-journal`, `${name}-kept`].map(clearDatabase))
+  if (rehearsal?.fresh) await Promise.all([`${name}-journal`, `${name}-kept`, `${name}-found`].map(clearDatabase))
   const { clock, kept, settings, journal, owner, between, player, lock } = outside(name, rehearsal, onPots)
   let tried = false
   const rungs = rungsOf({
@@ -89,6 +89,7 @@ export async function startUp(onPots: () => void): Promise<Started> {
     extras: extras.now,
     settings,
     protocols,
+    found: async () => (await import('./found-in-book.ts')).foundInBook(journal, `${name}-found`),
     rehearse: async (wish) => {
       const { beginRehearsal } = await import('./rehearsal-run.ts')
       const realPots = (): boolean =>

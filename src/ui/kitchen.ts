@@ -8,6 +8,7 @@ import type { By, Check, PotEvent, PotIdentity, ProtocolText } from '../core/pot
 import type { MediaBytes } from '../core/pot/media.ts'
 import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
+import type { KitchenFound } from './found.ts'
 import type { KitchenMedia } from './media.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
@@ -206,6 +207,8 @@ export type Kitchen = KitchenWriting & {
   /** What the browser says about keeping records, in words, and how much room they take; null where it does not say. */
   storage?(): Promise<{ kept: boolean; say: string; usedBytes: number | null; roomBytes: number | null }>
 
+  /** Loads what finds in the Dye book only then. */
+  found?(): Promise<KitchenFound>
   book(fromMs: number, toMs: number, limit?: number): Promise<BookLine[]>
   entries(potId: string): Promise<{ entries: Entry<PotEvent>[]; damaged: { index: number; why: string }[] }>
   saveFile(name: string, mime: string, text: string): void

@@ -9,7 +9,9 @@ import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { Strip } from '../../parts/strip.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
+import { Choosing } from './choosing.tsx'
 import { byDay } from './days.ts'
+import { FindBatches } from './find/index.tsx'
 import { sameAgain } from './same-again.ts'
 
 /** How many lines are read at a time. */
@@ -41,9 +43,13 @@ function useBook(kitchen: Kitchen): Book {
   return { lines, more, earlier }
 }
 
-export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
+/** `choose`: batches that are chosen already, to be laid beside others. */
+export function BookList({ kitchen, choose }: { kitchen: Kitchen; choose?: readonly string[] }): preact.JSX.Element {
   const { lines, more, earlier } = useBook(kitchen)
   const [failed, setFailed] = useState<string | null>(null)
+  const [chosen, setChosen] = useState<readonly string[] | null>(choose ?? null)
+  const [found, setFound] = useState<BookLine[] | null>(null)
+  const [most, setMost] = useState(PAGE)
   if (lines === null) {
     return (
       <Page title="Dye book">
@@ -75,7 +81,21 @@ export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
           {failed}
         </Strip>
       )}
-      {byDay(lines, kitchen.now.peek()).map((day) => (
+      <FindBatches
+        kitchen={kitchen}
+        show={(fitting) => {
+          setFound(fitting)
+          setMost(PAGE)
+        }}
+      />
+      {chosen === null ? (
+        <div class="book-acts">
+          <Pad onPress={() => setChosen([])}>Choose several to compare</Pad>
+        </div>
+      ) : (
+        <Choosing kitchen={kitchen} chosen={chosen} close={() => setChosen(null)} />
+      )}
+      {byDay(found?.slice(0, most) ?? lines, kitchen.now.peek()).map((day) => (
         <section key={day.name} class="book-day">
           <h2>{day.name}</h2>
           <ul class="book-lines">
@@ -84,13 +104,16 @@ export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
                 key={line.potId}
                 kitchen={kitchen}
                 line={line}
+                chosen={chosen === null ? null : chosen.includes(line.potId)}
+                choose={() => setChosen(toggled(chosen ?? [], line.potId))}
                 again={() => sameAgain(kitchen, line.potId).then(setFailed)}
               />
             ))}
           </ul>
         </section>
       ))}
-      {more ? <Pad onPress={earlier}>Earlier</Pad> : null}
+      {found === null && more ? <Pad onPress={earlier}>Earlier</Pad> : null}
+      {found !== null && found.length > most ? <Pad onPress={() => setMost(most + PAGE)}>Earlier</Pad> : null}
     </Page>
   )
 }
@@ -102,9 +125,14 @@ const statusWords = {
   aborted: 'ended early'
 } as const
 
-type LineProps = { kitchen: Kitchen; line: BookLine; again: () => void }
+function toggled(chosen: readonly string[], potId: string): string[] {
+  return chosen.includes(potId) ? chosen.filter((each) => each !== potId) : [...chosen, potId]
+}
 
-function Line({ kitchen, line, again }: LineProps): preact.JSX.Element {
+/** `chosen` null: nothing is being chosen. */
+type LineProps = { kitchen: Kitchen; line: BookLine; chosen: boolean | null; choose: () => void; again: () => void }
+
+function Line({ kitchen, line, chosen, choose, again }: LineProps): preact.JSX.Element {
   const facts = [
     line.protocolTitle,
     showMass(line.goodsMassG, unitsOf(kitchen.settings.value)),
@@ -120,9 +148,15 @@ function Line({ kitchen, line, again }: LineProps): preact.JSX.Element {
           <span class="soft">{[clockOf(line.startedAtMs), ...facts].join(' · ')}</span>
         </span>
       </a>
-      <Pad label={`${line.colourway}: same again`} onPress={again}>
-        Same again
-      </Pad>
+      {chosen === null ? (
+        <Pad label={`${line.colourway}: same again`} onPress={again}>
+          Same again
+        </Pad>
+      ) : (
+        <Pad label={`Choose ${line.batchName}`} selected={chosen} onPress={choose}>
+          {chosen ? 'Chosen' : 'Choose'}
+        </Pad>
+      )}
     </li>
   )
 }
