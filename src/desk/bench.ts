@@ -1,6 +1,7 @@
 // npm run bench [-- NAME ...]: what is good enough, measured in the built app against bare baselines of the same run.
 import { fileURLToPath } from 'node:url'
 import { bathPhSpeed } from './bench/bath-ph.ts'
+import { book } from './bench/book.ts'
 import { type Figure, say } from './bench/figure.ts'
 import { firstLoad } from './bench/first-load.ts'
 import { type Grounds, openGrounds } from './bench/grounds.ts'
@@ -21,6 +22,7 @@ const measures: Record<string, (grounds: Grounds) => Promise<Figure>> = {
   'first-load': firstLoad,
   'tap-to-stored': tapToStored,
   reopening,
+  book,
   reading,
   keystroke,
   'start-up': startUp,

@@ -33,6 +33,7 @@ export function Curve({ record, nowMs, units }: Props): preact.JSX.Element | nul
       <figure class="book-curve">
         <Chart points={curve.points} spans={curve.setPoints} tz={tz} units={units} />
         <figcaption>
+          <p class="soft">Broad: what was asked for. Thin, with dots: what was read.</p>
           {say.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
