@@ -1,6 +1,7 @@
 // Puts the app together in a browser. A rehearsal is the same with another clock and names of its own.
 
 import { createSession } from '../session/create-session.ts'
+import type { JournalPort } from '../session/ports.ts'
 import type { Session } from '../session/types.ts'
 import { rehearsalClock } from '../shell/clock/rehearsal-clock.ts'
 import { ticks } from '../shell/clock/ticks.ts'
@@ -81,7 +82,7 @@ export async function startUp(onPots: () => void): Promise<Started> {
   const watched = (): boolean => anyWatched(session.pots(), clock.nowMs())
   const kitchen = makeKitchen({
     ...same,
-    journal,
+    ...bookIn(journal, name),
     session,
     owner,
     ladder: rungs,
@@ -89,7 +90,6 @@ export async function startUp(onPots: () => void): Promise<Started> {
     extras: extras.now,
     settings,
     protocols,
-    found: async () => (await import('./found-in-book.ts')).foundInBook(journal, `${name}-found`),
     rehearse: async (wish) => {
       const { beginRehearsal } = await import('./rehearsal-run.ts')
       const realPots = (): boolean =>
@@ -125,6 +125,12 @@ function outside(name: string, rehearsal: Rehearsal | null, onPots: () => void) 
     player: audioPlayer(),
     lock: screenLock()
   }
+}
+
+/** What finds in the book is loaded when it is first wanted. */
+function bookIn(journal: JournalPort, name: string) {
+  const found = async () => (await import('./found-in-book.ts')).foundInBook(journal, `${name}-found`)
+  return { journal, found }
 }
 
 /** The marks are what the bench reads: how long a day of pots takes to open. */

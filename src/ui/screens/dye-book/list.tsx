@@ -88,13 +88,7 @@ export function BookList({ kitchen, choose }: { kitchen: Kitchen; choose?: reado
           setMost(PAGE)
         }}
       />
-      {chosen === null ? (
-        <div class="book-acts">
-          <Pad onPress={() => setChosen([])}>Choose several to compare</Pad>
-        </div>
-      ) : (
-        <Choosing kitchen={kitchen} chosen={chosen} close={() => setChosen(null)} />
-      )}
+      <Choose kitchen={kitchen} chosen={chosen} choose={setChosen} />
       {byDay(found?.slice(0, most) ?? lines, kitchen.now.peek()).map((day) => (
         <section key={day.name} class="book-day">
           <h2>{day.name}</h2>
@@ -124,6 +118,21 @@ const statusWords = {
   complete: 'done',
   aborted: 'ended early'
 } as const
+
+type ChooseProps = {
+  kitchen: Kitchen
+  chosen: readonly string[] | null
+  choose: (chosen: readonly string[] | null) => void
+}
+
+function Choose({ kitchen, chosen, choose }: ChooseProps): preact.JSX.Element {
+  if (chosen !== null) return <Choosing kitchen={kitchen} chosen={chosen} close={() => choose(null)} />
+  return (
+    <div class="book-acts">
+      <Pad onPress={() => choose([])}>Choose several to compare</Pad>
+    </div>
+  )
+}
 
 function toggled(chosen: readonly string[], potId: string): string[] {
   return chosen.includes(potId) ? chosen.filter((each) => each !== potId) : [...chosen, potId]
