@@ -1,5 +1,6 @@
 // A result told after the fact: one of the usual ones, or a field of the dyer's own.
 import { useState } from 'preact/hooks'
+import { RESULT_NAME_MOST } from '../../../core/pot/result.ts'
 import { readResult, resultKind, resultKinds } from '../../../core/record/results.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
@@ -22,7 +23,7 @@ export function ResultSheet({ kitchen, potId, endedAtMs, close }: Props): preact
   const own = what === OWN
   const kind = own ? { what: name.trim(), label: name.trim() || 'The field' } : resultKind(what, false)
   const read = readResult(kind, own, typed)
-  const nameless = own && name.trim() === '' ? 'Give it a name, for example: Handle.' : null
+  const nameless = own ? nameProblem(name.trim()) : null
   const tell = async (): Promise<void> => {
     setAsked(true)
     setFailed(null)
@@ -81,4 +82,9 @@ export function ResultSheet({ kitchen, potId, endedAtMs, close }: Props): preact
       </Pad>
     </Sheet>
   )
+}
+
+function nameProblem(name: string): string | null {
+  if (name === '') return 'Give it a name, for example: Handle.'
+  return name.length > RESULT_NAME_MOST ? `At most ${RESULT_NAME_MOST} letters.` : null
 }
