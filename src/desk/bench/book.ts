@@ -31,7 +31,7 @@ export async function book({ visit, app, bare }: Grounds): Promise<Figure> {
     await openRehearsal(page, app)
     put('open', await toBook(page))
     put('first', await search(page, 'plum'))
-    put('letter', await search(page, 'plum e'))
+    put('letter', await search(page, 'plum 7'))
     put('earlier', await earlier(page))
     memoryMB = Math.max(memoryMB, await heapMB(page))
   }
