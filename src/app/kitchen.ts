@@ -49,6 +49,7 @@ export type KitchenParts = {
   shelf?: ShelfHere
   /** Absent in a rehearsal, which keeps nothing. */
   kept?: Kept
+  found?: NonNullable<Kitchen['found']>
   rehearsal: boolean
   rehearse?: NonNullable<Kitchen['rehearse']>
 }
@@ -106,6 +107,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
     },
     storage: () => storageNow(),
     ...(here && { shelf: () => import('./shelf.ts').then(({ shelfOf }) => shelfOf(parts, view.pots, here)) }),
+    ...(parts.found ? { found: parts.found } : {}),
     book: (fromMs, toMs, limit) => parts.journal.summaries(fromMs, toMs, limit),
     async entries(potId) {
       const { entries, damaged } = readEntries(await parts.journal.read(`pot/${potId}`))

@@ -1,6 +1,7 @@
 // Puts the app together in a browser. A rehearsal is the same with another clock and names of its own.
 
 import { createSession } from '../session/create-session.ts'
+import type { JournalPort } from '../session/ports.ts'
 import type { Session } from '../session/types.ts'
 import { rehearsalClock } from '../shell/clock/rehearsal-clock.ts'
 import { ticks } from '../shell/clock/ticks.ts'
@@ -35,7 +36,7 @@ export type Started = { kitchen: Kitchen; opened: Promise<void>; drawn(): void }
 export async function startUp(onPots: () => void): Promise<Started> {
   const rehearsal = rehearsalOf(location.search, () => localStorage, Date.now())
   const name = rehearsal === null ? 'strandline' : 'strandline-rehearsal'
-  if (rehearsal?.fresh) await Promise.all([`${name}-journal`, `${name}-kept`].map(clearDatabase))
+  if (rehearsal?.fresh) await Promise.all([`${name}-journal`, `${name}-kept`, `${name}-found`].map(clearDatabase))
   const { clock, kept, settings, journal, owner, between, player, lock } = outside(name, rehearsal, onPots)
   let tried = false
   const rungs = rungsOf({
@@ -79,6 +80,7 @@ export async function startUp(onPots: () => void): Promise<Started> {
   unlockOnGesture(player, settings)
   const kitchen = makeKitchen({
     ...same,
+    ...bookIn(journal, name),
     session,
     owner,
     ladder: rungs,
@@ -121,6 +123,12 @@ function outside(name: string, rehearsal: Rehearsal | null, onPots: () => void) 
     player: audioPlayer(),
     lock: screenLock()
   }
+}
+
+/** What finds in the book is loaded when it is first wanted. */
+function bookIn(journal: JournalPort, name: string) {
+  const found = async () => (await import('./found-in-book.ts')).foundInBook(journal, `${name}-found`)
+  return { found }
 }
 
 /** The marks are what the bench reads: how long a day of pots takes to open. */

@@ -2,6 +2,7 @@
 import { fileURLToPath } from 'node:url'
 import { backupMemory } from './bench/backup.ts'
 import { bathPhSpeed } from './bench/bath-ph.ts'
+import { book } from './bench/book.ts'
 import { type Figure, say } from './bench/figure.ts'
 import { firstLoad } from './bench/first-load.ts'
 import { type Grounds, openGrounds } from './bench/grounds.ts'
@@ -23,6 +24,7 @@ const measures: Record<string, (grounds: Grounds) => Promise<Figure>> = {
   'first-load': firstLoad,
   'tap-to-stored': tapToStored,
   reopening,
+  book,
   reading,
   keystroke,
   'start-up': startUp,

@@ -12,6 +12,7 @@ import type { PotState } from '../core/pot/state.ts'
 import type { Problem, Programme, Protocol } from '../core/protocol/model.ts'
 import type { KeptNumbers } from '../core/protocol/numbers/kept.ts'
 import type { KitchenBackup } from './backup.ts'
+import type { KitchenFound } from './found.ts'
 import type { KitchenMedia } from './media.ts'
 import type { PhStrip } from './parts/ph-strip.ts'
 import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
@@ -237,6 +238,8 @@ export type Kitchen = KitchenWriting & {
   /** Loads what backups need only then. Null until it is fetched; absent in a rehearsal. */
   backup?: ReadonlySignal<(() => Promise<KitchenBackup>) | null>
 
+  /** Loads what finds in the Dye book only then. */
+  found?(): Promise<KitchenFound>
   book(fromMs: number, toMs: number, limit?: number): Promise<BookLine[]>
   entries(potId: string): Promise<{ entries: Entry<PotEvent>[]; damaged: { index: number; why: string }[] }>
   saveFile(name: string, mime: string, text: string): void

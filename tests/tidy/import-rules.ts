@@ -23,7 +23,7 @@ const rooms: Record<string, { rooms: string[]; packages: RegExp }> = {
   core: { rooms: [], packages: /^(zod|yaml|culori|date-fns)(\/|$)/ },
   session: { rooms: ['core'], packages: /^$/ },
   shell: { rooms: ['core'], packages: /^(idb-keyval|workbox-window|date-fns)(\/|$)/ },
-  ui: { rooms: ['core'], packages: /^(preact|@preact\/signals|date-fns|culori|uqr)(\/|$)/ },
+  ui: { rooms: ['core'], packages: /^(preact|@preact\/signals|date-fns|culori|uqr|d3-scale|d3-shape)(\/|$)/ },
   app: { rooms: ['core', 'session', 'shell', 'ui'], packages: /^(preact|@preact\/signals|virtual:protocols)(\/|$)/ },
   'service-worker': { rooms: [], packages: /^workbox-/ },
   desk: { rooms: ['core', 'session'], packages: /./ }

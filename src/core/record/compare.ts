@@ -84,7 +84,11 @@ function startFacts({ identity, substrate, protocol, programme, checks }: BatchR
     put(`bottle ${id}`, `Bottle of ${id}`, words(`${bottle.name}${strength}`))
   }
   for (const { id, label, amount } of programme.setOut) {
-    put(`out ${id}`, `Set out: ${label}, ${amount.of}`, amountCell(amount.value, amount.unit, units))
+    put(
+      `out ${id}`,
+      `Set out: ${label === amount.of ? label : `${label}, ${amount.of}`}`,
+      amountCell(amount.value, amount.unit, units)
+    )
   }
   const without = checks.filter((check) => !check.ok).map((check) => check.what)
   put('checks', 'Began without', words(without.length === 0 ? 'nothing missing' : without.join(', ')))

@@ -2,6 +2,7 @@
 // Bleed and rub are seen in a kitchen: words, never the grades of a standard.
 import type { Entry } from '../pot/entry.ts'
 import type { PotEvent, ResultValue } from '../pot/events.ts'
+import { RESULT_TEXT_MOST } from '../pot/result.ts'
 import { grades } from '../protocol/model.ts'
 import type { ResultRecord, Said } from './record.ts'
 
@@ -46,6 +47,7 @@ export type TypedResult = { ok: true; value: ResultValue } | { ok: false; say: s
 export function readResult(kind: ResultKind, own: boolean, typed: string): TypedResult {
   const text = typed.trim()
   if (text === '') return { ok: false, say: `${kind.label} is empty.` }
+  if (text.length > RESULT_TEXT_MOST) return { ok: false, say: `At most ${RESULT_TEXT_MOST} letters.` }
   if (kind.choices && !kind.choices.includes(text)) return { ok: false, say: `Choose ${kind.choices.join(', ')}.` }
   if (kind.number) return readNumberOf(kind, kind.number, text)
   const measured = own ? /^([-−]?\d+(?:[.,]\d+)?)\s*(\D{0,12})$/.exec(text) : null

@@ -60,9 +60,15 @@ function readRange(connection: Connection, first: string[], last: unknown[]): Pr
 
 function readSummaries(connection: Connection, fromMs: number, toMs: number, limit: number): Promise<PotSummary[]> {
   return connection.run('readonly', [SUMMARIES], (transaction) => {
-    const found: PotSummary[] = []
     const range = IDBKeyRange.bound(fromMs, toMs, false, true)
-    const request = transaction.objectStore(SUMMARIES).index(STARTED).openCursor(range, 'prev')
+    const started = transaction.objectStore(SUMMARIES).index(STARTED)
+    // A whole book is read at once: a cursor over thousands takes many times as long.
+    if (limit === Infinity) {
+      const all = started.getAll(range)
+      return () => all.result.map(shown).reverse()
+    }
+    const found: PotSummary[] = []
+    const request = started.openCursor(range, 'prev')
     request.onsuccess = () => {
       const cursor = request.result
       if (cursor === null || found.length >= limit) return

@@ -17,14 +17,16 @@ type Props = {
   potId: string
   record: BatchRecord
   entries: readonly Entry<PotEvent>[]
+  /** The slot that is wrong, where it is known already. */
+  chosen?: string
   close: (corrected: boolean) => void
 }
 
 type Slot = { key: string; label: string; entry: Entry<PotEvent>; field: Correctable }
 
-export function CorrectSheet({ kitchen, potId, record, entries, close }: Props): preact.JSX.Element {
+export function CorrectSheet({ kitchen, potId, record, entries, chosen = '', close }: Props): preact.JSX.Element {
   const slots = useMemo(() => slotsOf(record, entries), [record, entries])
-  const [key, setKey] = useState('')
+  const [key, setKey] = useState(chosen)
   const [now, setNow] = useState('')
   const [why, setWhy] = useState('')
   const [asked, setAsked] = useState(false)

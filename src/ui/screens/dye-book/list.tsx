@@ -11,8 +11,9 @@ import { Strip } from '../../parts/strip.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
 import { BackupStrip } from './backup-strip.tsx'
 import { BookFile } from './book-file.tsx'
+import { Choosing } from './choosing.tsx'
 import { byDay } from './days.ts'
-import { Find } from './find.tsx'
+import { FindBatches } from './find/index.tsx'
 import { dayRoute, recordRoute } from './routes.ts'
 import { sameAgain } from './same-again.ts'
 
@@ -45,10 +46,13 @@ function useBook(kitchen: Kitchen): Book {
   return { lines, more, earlier }
 }
 
-export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
+/** `choose`: batches that are chosen already, to be laid beside others. */
+export function BookList({ kitchen, choose }: { kitchen: Kitchen; choose?: readonly string[] }): preact.JSX.Element {
   const { lines, more, earlier } = useBook(kitchen)
   const [failed, setFailed] = useState<string | null>(null)
+  const [chosen, setChosen] = useState<readonly string[] | null>(choose ?? null)
   const [found, setFound] = useState<BookLine[] | null>(null)
+  const [most, setMost] = useState(PAGE)
   if (lines === null) {
     return (
       <Page title="Dye book">
@@ -89,8 +93,15 @@ export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
           {failed}
         </Strip>
       )}
-      <Find kitchen={kitchen} found={found} show={setFound} />
-      {byDay(found ?? lines, kitchen.now.peek()).map((day) => (
+      <FindBatches
+        kitchen={kitchen}
+        show={(fitting) => {
+          setFound(fitting)
+          setMost(PAGE)
+        }}
+      />
+      <Choose kitchen={kitchen} chosen={chosen} choose={setChosen} />
+      {byDay(found?.slice(0, most) ?? lines, kitchen.now.peek()).map((day) => (
         <section key={day.name} class="book-day">
           <div class="book-day-head">
             <h2>{day.name}</h2>
@@ -104,13 +115,16 @@ export function BookList({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
                 key={line.potId}
                 kitchen={kitchen}
                 line={line}
+                chosen={chosen === null ? null : chosen.includes(line.potId)}
+                choose={() => setChosen(toggled(chosen ?? [], line.potId))}
                 again={() => sameAgain(kitchen, line.potId).then(setFailed)}
               />
             ))}
           </ul>
         </section>
       ))}
-      {more && found === null ? <Pad onPress={earlier}>Earlier</Pad> : null}
+      {found === null && more ? <Pad onPress={earlier}>Earlier</Pad> : null}
+      {found !== null && found.length > most ? <Pad onPress={() => setMost(most + PAGE)}>Earlier</Pad> : null}
       <BookFile kitchen={kitchen} />
     </Page>
   )
@@ -123,9 +137,29 @@ const statusWords = {
   aborted: 'ended early'
 } as const
 
-type LineProps = { kitchen: Kitchen; line: BookLine; again: () => void }
+type ChooseProps = {
+  kitchen: Kitchen
+  chosen: readonly string[] | null
+  choose: (chosen: readonly string[] | null) => void
+}
 
-function Line({ kitchen, line, again }: LineProps): preact.JSX.Element {
+function Choose({ kitchen, chosen, choose }: ChooseProps): preact.JSX.Element {
+  if (chosen !== null) return <Choosing kitchen={kitchen} chosen={chosen} close={() => choose(null)} />
+  return (
+    <div class="book-acts">
+      <Pad onPress={() => choose([])}>Choose several to compare</Pad>
+    </div>
+  )
+}
+
+function toggled(chosen: readonly string[], potId: string): string[] {
+  return chosen.includes(potId) ? chosen.filter((each) => each !== potId) : [...chosen, potId]
+}
+
+/** `chosen` null: nothing is being chosen. */
+type LineProps = { kitchen: Kitchen; line: BookLine; chosen: boolean | null; choose: () => void; again: () => void }
+
+function Line({ kitchen, line, chosen, choose, again }: LineProps): preact.JSX.Element {
   const facts = [
     line.protocolTitle,
     showMass(line.goodsMassG, unitsOf(kitchen.settings.value)),
@@ -142,9 +176,15 @@ function Line({ kitchen, line, again }: LineProps): preact.JSX.Element {
           <span class="soft">{[clockOf(line.startedAtMs), ...facts].join(' · ')}</span>
         </span>
       </a>
-      <Pad label={`${line.colourway}: same again`} onPress={again}>
-        Same again
-      </Pad>
+      {chosen === null ? (
+        <Pad label={`${line.colourway}: same again`} onPress={again}>
+          Same again
+        </Pad>
+      ) : (
+        <Pad label={`Choose ${line.batchName}`} selected={chosen} onPress={choose}>
+          {chosen ? 'Chosen' : 'Choose'}
+        </Pad>
+      )}
     </li>
   )
 }

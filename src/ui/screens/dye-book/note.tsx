@@ -3,13 +3,15 @@ import type { Kitchen } from '../../kitchen.ts'
 import { TextField } from '../../parts/field.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Sheet } from '../../parts/sheet.tsx'
+import { type SeenWhen, SeenWhenRow, seenAgoMs } from './seen-when.tsx'
 
-type Props = { kitchen: Kitchen; potId: string; close: (written: boolean) => void }
+type Props = { kitchen: Kitchen; potId: string; endedAtMs: number | null; close: (written: boolean) => void }
 
-/** A note after the fact. It carries the time at which it is written. */
-export function NoteSheet({ kitchen, potId, close }: Props): preact.JSX.Element {
+/** A note after the fact. It carries the time at which it was seen. */
+export function NoteSheet({ kitchen, potId, endedAtMs, close }: Props): preact.JSX.Element {
   const [text, setText] = useState('')
   const [problem, setProblem] = useState<string | null>(null)
+  const [when, setWhen] = useState<SeenWhen>('now')
   const [busy, setBusy] = useState(false)
   const write = async (): Promise<void> => {
     if (text.trim() === '') {
@@ -17,7 +19,11 @@ export function NoteSheet({ kitchen, potId, close }: Props): preact.JSX.Element 
       return
     }
     setBusy(true)
-    const sent = await kitchen.send(potId, { type: 'WriteNote', text: text.trim() })
+    const sent = await kitchen.send(
+      potId,
+      { type: 'WriteNote', text: text.trim() },
+      { agoMs: seenAgoMs(kitchen, when, endedAtMs) }
+    )
     setBusy(false)
     if (sent.ok) close(true)
     else setProblem(sent.say)
@@ -25,6 +31,7 @@ export function NoteSheet({ kitchen, potId, close }: Props): preact.JSX.Element 
   return (
     <Sheet title="Note" onClose={() => close(false)}>
       <TextField label="What you saw" lines={4} value={text} onInput={setText} problem={problem} />
+      <SeenWhenRow value={when} onChoose={setWhen} ended={endedAtMs !== null} />
       <Pad kind="lesser" look="solid" disabled={busy} onPress={write}>
         Write it down
       </Pad>

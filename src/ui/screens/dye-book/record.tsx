@@ -13,14 +13,20 @@ import { Page } from '../../parts/page.tsx'
 import { keepOpened } from '../../parts/start-draft.ts'
 import { recordItems } from '../../parts/strand-items.ts'
 import { Strip } from '../../parts/strip.tsx'
+import { unitsOf } from '../../parts/units-of.ts'
+import { AgainSheet } from './again/index.tsx'
+import { chooseRoute } from './compare/routes.ts'
 import { CorrectSheet } from './correct.tsx'
+import { Curve } from './curve.tsx'
 import { Damaged, Unreadable } from './damaged.tsx'
 import { Branches, Elsewhere, SetAside, useElsewhere } from './elsewhere.tsx'
 import { FilesPart } from './files.tsx'
+import { Lineage } from './lineage.tsx'
 import { MediaPart } from './media.tsx'
 import { NoteSheet } from './note.tsx'
 import { Papers } from './papers.tsx'
 import { headFacts, statusLine } from './record-words.ts'
+import { Results } from './results.tsx'
 import { printRoute } from './routes.ts'
 import { startAgain } from './same-again.ts'
 import { Amounts, Lines } from './tables.tsx'
@@ -51,6 +57,7 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
     <div class="book-wide">
       <Page title={record.identity.colourway} actions={back}>
         <Head record={record} units={units} elsewhere={elsewhere} />
+        <Lineage kitchen={kitchen} record={record} />
         <Damaged damaged={read.damaged} />
         <SetAside kitchen={kitchen} potId={potId} record={record} units={units} />
         <Branches branches={branches} shown={shown} show={show} />
@@ -60,6 +67,14 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
           <Acts kitchen={kitchen} potId={potId} record={record} entries={entries} changed={() => setRound(round + 1)} />
         )}
         <Picture record={record} />
+        <Curve record={record} nowMs={kitchen.now.peek()} units={units} />
+        <Results
+          kitchen={kitchen}
+          potId={potId}
+          record={record}
+          entries={entries}
+          changed={() => setRound(round + 1)}
+        />
         <MediaPart kitchen={kitchen} potId={potId} record={record} changed={() => setRound(round + 1)} />
         <div class="book-columns">
           <Amounts record={record} units={units} />
@@ -97,7 +112,7 @@ type ActsProps = {
 }
 
 function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.JSX.Element {
-  const [open, setOpen] = useState<'note' | 'correct' | null>(null)
+  const [open, setOpen] = useState<'note' | 'correct' | 'again' | null>(null)
   const [failed, setFailed] = useState<string | null>(null)
   const [making, setMaking] = useState(false)
   const closed = (acted: boolean): void => {
@@ -121,6 +136,8 @@ function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.J
         <Pad look="solid" onPress={() => startAgain(kitchen, record).then(setFailed)}>
           Same again
         </Pad>
+        <Pad onPress={() => setOpen('again')}>Again, but…</Pad>
+        <Pad onPress={() => kitchen.go(chooseRoute(potId))}>Compare</Pad>
         <Pad onPress={() => kitchen.go(printRoute(potId))}>Print</Pad>
         <Pad onPress={() => setOpen('note')}>Note</Pad>
         <Pad onPress={() => setOpen('correct')}>Correct</Pad>
@@ -133,7 +150,17 @@ function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.J
           {failed}
         </Strip>
       )}
-      {open === 'note' ? <NoteSheet kitchen={kitchen} potId={potId} close={closed} /> : null}
+      {open === 'note' ? (
+        <NoteSheet kitchen={kitchen} potId={potId} endedAtMs={record.identity.endedAtMs} close={closed} />
+      ) : null}
+      {open === 'again' ? (
+        <AgainSheet
+          kitchen={kitchen}
+          record={record}
+          units={unitsOf(kitchen.settings.value)}
+          close={() => closed(false)}
+        />
+      ) : null}
       {open === 'correct' ? (
         <CorrectSheet kitchen={kitchen} potId={potId} record={record} entries={entries} close={closed} />
       ) : null}

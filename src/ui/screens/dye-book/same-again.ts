@@ -4,7 +4,7 @@ import type { BatchRecord } from '../../../core/record/record.ts'
 import { recordOf } from '../../../core/record/record-of.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { FREE_ID } from '../../parts/free-pot.ts'
-import { draftFrom, keepDraft, keepOpened, withOpened } from '../../parts/start-draft.ts'
+import { draftFrom, keepDraft, keepOpened, type StartDraft, withOpened } from '../../parts/start-draft.ts'
 
 /** Opens the Start screen filled in; null, or why it can't be. */
 export async function sameAgain(kitchen: Kitchen, potId: string): Promise<string | null> {
@@ -14,15 +14,23 @@ export async function sameAgain(kitchen: Kitchen, potId: string): Promise<string
   return startAgain(kitchen, record)
 }
 
-export async function startAgain(kitchen: Kitchen, record: BatchRecord): Promise<string | null> {
-  if (isFree(record.programme)) return again(kitchen, FREE_ID, record)
+type Change = (draft: StartDraft) => StartDraft
+
+/** `change`: what is other this time. */
+export async function startAgain(
+  kitchen: Kitchen,
+  record: BatchRecord,
+  change: Change = (draft) => draft
+): Promise<string | null> {
+  if (isFree(record.programme)) return again(kitchen, FREE_ID, record, change)
   const stored = await storedFor(kitchen, record)
   if (!stored) return 'The protocol of this pot can’t be read by this version. Choose another one.'
-  return again(kitchen, stored.id, record)
+  return again(kitchen, stored.id, record, change)
 }
 
-function again(kitchen: Kitchen, id: string, { identity, substrate, shelf, programme }: BatchRecord): null {
-  keepDraft(id, draftFrom({ ...identity, ...substrate, uses: shelf.uses }, programme))
+function again(kitchen: Kitchen, id: string, record: BatchRecord, change: Change): null {
+  const { identity, substrate, shelf, programme } = record
+  keepDraft(id, change(draftFrom({ ...identity, ...substrate, uses: shelf.uses }, programme)))
   kitchen.go(`#/start/${encodeURIComponent(id)}`)
   return null
 }

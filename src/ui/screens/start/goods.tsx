@@ -121,8 +121,12 @@ function totalWords(skeins: readonly SkeinDraft[], units: Units): string {
 /** A used bath, or yarn that is dyed over. */
 function Before({ protocol, draft, change, problems, earlier }: Props): preact.JSX.Element | null {
   if (earlier.length === 0 && protocol.parent === 'none') return null
-  const options = (none: string, words: string, other: string): { value: string; label: string }[] => [
+  const options = (chosen: string, none: string, words: string, other: string): { value: string; label: string }[] => [
     { value: '', label: none },
+    // The Dye book may name one from further back than the newest that are offered.
+    ...(['', notInBook, ...earlier.map((line) => line.potId)].includes(chosen)
+      ? []
+      : [{ value: chosen, label: `${words} the batch from the Dye book` }]),
     ...earlier.map((line) => ({ value: line.potId, label: `${words} ${line.batchName}` })),
     { value: notInBook, label: other }
   ]
@@ -130,7 +134,7 @@ function Before({ protocol, draft, change, problems, earlier }: Props): preact.J
     <div class="start-pair">
       <SelectField
         label="Bath"
-        options={options('Fresh', 'Bath of', 'Used, not in this book')}
+        options={options(draft.bathOf, 'Fresh', 'Bath of', 'Used, not in this book')}
         hint={draft.bathOf === '' ? undefined : 'How much dye is left in it is not known.'}
         value={draft.bathOf}
         onChange={(bathOf) => change({ bathOf })}
@@ -139,7 +143,7 @@ function Before({ protocol, draft, change, problems, earlier }: Props): preact.J
       />
       <SelectField
         label="Yarn"
-        options={options('Undyed', 'Dyed as', 'Dyed, not in this book')}
+        options={options(draft.yarnOf, 'Undyed', 'Dyed as', 'Dyed, not in this book')}
         value={draft.yarnOf}
         onChange={(yarnOf) => change({ yarnOf })}
         id="start-yarn-of"

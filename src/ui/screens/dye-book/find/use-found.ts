@@ -1,0 +1,53 @@
+// All lines of the book with what their journals say, ready to be looked through.
+import { useEffect, useState } from 'preact/hooks'
+import { type Found, type Looked, lookable } from '../../../../core/record/find.ts'
+import type { BookLine, Kitchen } from '../../../kitchen.ts'
+
+/** `unread`: how many journals are still to be looked through. */
+export type WholeBook = { all: Looked<BookLine>[]; unread: number }
+
+/** So many journals are looked through between two drawings. */
+const DRAW_EVERY = 64
+
+/** Null until `wanted`, and while the lines are read. */
+export function useWholeBook(kitchen: Kitchen, wanted: boolean): WholeBook | null {
+  const [book, setBook] = useState<WholeBook | null>(null)
+  useEffect(() => {
+    if (!wanted) return
+    const reading = { here: true }
+    void readBook(kitchen, (next) => {
+      if (reading.here) setBook(next)
+      return reading.here
+    })
+    return () => {
+      reading.here = false
+    }
+  }, [kitchen, wanted])
+  return book
+}
+
+async function readBook(kitchen: Kitchen, tell: (book: WholeBook) => boolean): Promise<void> {
+  const found = await kitchen.found?.()
+  const [lines, kept] = await Promise.all([
+    kitchen.book(0, Number.MAX_SAFE_INTEGER),
+    found?.kept() ?? new Map<string, Found>()
+  ])
+  const all = lines.map((line) => lookable(line, kept.get(line.potId) ?? null))
+  const unread = lines.filter((line) => kept.get(line.potId)?.entries !== line.entries)
+  let left = found ? unread.length : 0
+  if (!tell({ all: [...all], unread: left }) || left === 0) return
+  const placeOf = new Map(lines.map((line, i) => [line.potId, i]))
+  let undrawn = 0
+  await found?.lookThrough(unread, (more) => {
+    for (const each of more) {
+      const place = placeOf.get(each.potId)
+      const line = place === undefined ? undefined : lines[place]
+      if (place !== undefined && line) all[place] = lookable(line, each)
+    }
+    left -= more.length
+    undrawn += more.length
+    if (undrawn < DRAW_EVERY && left > 0) return true
+    undrawn = 0
+    return tell({ all: [...all], unread: left })
+  })
+}
