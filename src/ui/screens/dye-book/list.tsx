@@ -64,24 +64,7 @@ export function BookList({ kitchen, choose }: { kitchen: Kitchen; choose?: reado
     return (
       <Page title="Dye book">
         <BackupStrip kitchen={kitchen} />
-        <EmptyState
-          title="Nothing dyed yet"
-          actions={
-            <>
-              <Pad kind="lesser" look="solid" onPress={() => kitchen.go('#/start')}>
-                Start a pot
-              </Pad>
-              {kitchen.backup ? (
-                <Pad kind="lesser" onPress={() => kitchen.go('#/settings/backup')}>
-                  Restore a backup
-                </Pad>
-              ) : null}
-            </>
-          }
-        >
-          <p>Each pot leaves a record here: what was planned, what was done, what was added and seen.</p>
-          <p>From it the same pot can be started again.</p>
-        </EmptyState>
+        <NothingYet kitchen={kitchen} />
       </Page>
     )
   }
@@ -127,6 +110,29 @@ export function BookList({ kitchen, choose }: { kitchen: Kitchen; choose?: reado
       {found !== null && found.length > most ? <Pad onPress={() => setMost(most + PAGE)}>Earlier</Pad> : null}
       <BookFile kitchen={kitchen} />
     </Page>
+  )
+}
+
+function NothingYet({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
+  return (
+    <EmptyState
+      title="Nothing dyed yet"
+      actions={
+        <>
+          <Pad kind="lesser" look="solid" onPress={() => kitchen.go('#/start')}>
+            Start a pot
+          </Pad>
+          {kitchen.backup ? (
+            <Pad kind="lesser" onPress={() => kitchen.go('#/settings/backup')}>
+              Restore a backup
+            </Pad>
+          ) : null}
+        </>
+      }
+    >
+      <p>Each pot leaves a record here: what was planned, what was done, what was added and seen.</p>
+      <p>From it the same pot can be started again.</p>
+    </EmptyState>
   )
 }
 
