@@ -48,6 +48,7 @@ function asTold(streamId: string, told: unknown): PotSummary | null {
     status,
     goodsMassG,
     offProtocol,
-    entries
+    entries,
+    draws: null
   }
 }

@@ -192,7 +192,8 @@ describe('where both hold something else under one name', () => {
     const tablet = await device()
     expect(await restoreInto(tablet, await backupOf(third))).toMatchObject({ damaged: 1 })
     expect(readEntries(await tablet.journal.read('pot/moss')).damaged).toHaveLength(1)
-    expect(await tablet.journal.summaries(0, 1e15)).toEqual([line])
+    // What it drew can't be told from a journal that can't be read whole.
+    expect(await tablet.journal.summaries(0, 1e15)).toEqual([{ ...line, draws: null }])
   })
 
   it('both drafts are kept, settings stay as they are here, and twice is as good as once', async () => {

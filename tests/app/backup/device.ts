@@ -5,6 +5,7 @@ import { vi } from 'vitest'
 import { kitchenBackup, tidyRestore } from '../../../src/app/backup/kitchen-backup.ts'
 import type { BackupParts } from '../../../src/app/backup/parts.ts'
 import type { MediaBytes } from '../../../src/core/pot/media.ts'
+import { drawsOf } from '../../../src/core/shelf/draws.ts'
 import { createSession } from '../../../src/session/create-session.ts'
 import type { Session } from '../../../src/session/types.ts'
 import { type HandClock, handClock } from '../../../src/shell/clock/hand-clock.ts'
@@ -40,7 +41,7 @@ export async function device(): Promise<Device> {
   const kept = memoryKept()
   let count = 0
   const ids = { newId: () => `${name}-id-${++count}`, writerId: `writer-${name}` }
-  const session = createSession({ clock, journal, ids })
+  const session = createSession({ clock, journal, ids, drawsOf: () => drawsOf })
   const made: Partial<Device> = { name, clock, journal, kept, session, ids, watched: false }
   const parts: BackupParts = {
     name,

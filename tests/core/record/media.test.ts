@@ -107,16 +107,17 @@ describe('its export', () => {
     expect(document.version).toBe(3)
   })
 
-  it('goes on being valid where it was written as version 2, which knew no results, or 1, which knew no media', () => {
+  it('goes on being valid where it was written as version 2, which knew no results and no shelf, or 1, which knew no media', () => {
     const document = exported(mossRun())
     document.version = 2
     expect(valid(document)).toBe(false)
     delete document.record.results
+    expect(valid(document)).toBe(false)
+    delete document.record.shelf
     expect(valid(document), JSON.stringify(valid.errors?.slice(0, 3))).toBe(true)
     document.version = 1
     expect(valid(document)).toBe(false)
     delete document.record.media
-    delete document.record.shelf
     expect(valid(document), JSON.stringify(valid.errors?.slice(0, 3))).toBe(true)
     document.version = 2
     expect(valid(document)).toBe(false)
