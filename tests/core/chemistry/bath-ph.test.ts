@@ -144,6 +144,19 @@ describe('the pH of a bath', () => {
     expect(solved).toBeGreaterThan(1000)
   })
 
+  it('is found to the end where the activity of H+ stands still for one turn while the ionic strength still moves', () => {
+    const bath: Bath = {
+      ...plainBath,
+      waterML: 1248.0975766608587,
+      vinegarML: 0,
+      citricG: 5.468725491610021,
+      citricForm: 'monohydrate',
+      alkalinityMgPerLCaCO3: 0,
+      tempC: 0
+    }
+    expect(Math.abs(phOf(bath) - halvedPh(bath))).toBeLessThan(1e-8)
+  })
+
   it('of pure water is half its pKw', () => {
     const pure = { ...plainBath, vinegarML: 0, alkalinityMgPerLCaCO3: 0 }
     for (const tempC of [0, 25, 60, 100]) {

@@ -180,6 +180,21 @@ describe('finding', () => {
   })
 })
 
+describe('finding in a book that can’t be read to its end', () => {
+  it('says so, with why, and keeps what was found by name', async () => {
+    const kitchen = aKitchen({ journals: [another('pot-a'), another('pot-b')], nowMs: T0 + 20 * HOUR })
+    kitchen.found = async () => ({
+      kept: async () => new Map(),
+      lookThrough: () => Promise.reject(new Error('the disk is gone'))
+    })
+    kitchen.signals.route.value = '#/dye-book'
+    render(<DyeBookScreen kitchen={kitchen} />)
+    fireEvent.input(await screen.findByLabelText('Find'), { target: { value: 'pot-b' } })
+    await waitFor(() => expect(page()).toContain('could not be looked through to its end (the disk is gone)'))
+    expect(page()).toContain('One batch fits.')
+  })
+})
+
 describe('again, but', () => {
   it('dyes over: the start is filled in with this batch as the one before', async () => {
     const kitchen = open([another('pot-a')], '#/dye-book/pot-a')

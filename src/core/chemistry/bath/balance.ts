@@ -78,12 +78,14 @@ export function settle(totals: Totals, k: Constants, from: Settled, lastStep = 1
     const step = Math.max(-STEP_MOST, Math.min(STEP_MOST, -(balance * missByI + balanceByI * miss) / whole))
     lnH += step
     // Never below a hundredth: the root of a negative strength is none.
-    ionic = Math.max(ionic * 0.01, ionic + (balanceByH * miss - strengthByH * balance) / whole)
+    const before = ionic
+    ionic = Math.max(before * 0.01, before + (balanceByH * miss - strengthByH * balance) / whole)
     if (calcium > 0) {
       const bound = (acetic * (a - k.acetic * perGH)) / (1 + a) + citric * (c1 - bare1 + c2 - bare2 + c3 - bare3) * perC
       freeCalcium *= calcium / (freeCalcium + bound)
     }
-    if (Math.abs(step) < lastStep) break
+    // ln aH may stand still for one turn, by chance, while the ionic strength still moves.
+    if (Math.abs(step) < lastStep && Math.abs(ionic - before) < IONIC_SHARE * lastStep * ionic) break
   }
   return { lnH, ionic }
 }
@@ -91,6 +93,8 @@ export function settle(totals: Totals, k: Constants, from: Settled, lastStep = 1
 /** A step of more than a hundredfold would only come from a flat stretch, where it means nothing. */
 const STEP_MOST = 4.6
 const TURNS_MOST = 100
+/** How much of itself the ionic strength may still move at the end, for each part that ln aH may: it tells less. */
+const IONIC_SHARE = 100
 
 // Ca²⁺ with acetate, and with citrate that has given off one, two and three protons, at 25 °C, after NIST 46, from memory.
 const CALCIUM_ACETATE = 10 ** 1.18

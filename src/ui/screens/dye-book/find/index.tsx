@@ -50,7 +50,10 @@ export function FindBatches({ kitchen, show }: Props): preact.JSX.Element {
       <div class="book-search-says">
         <p role="status">
           {ofCode ?? (found === null ? '' : foundWords(found.length))}
-          {book && book.unread > 0 && (open || asked)
+          {book?.failed !== undefined
+            ? ` The book could not be looked through to its end (${book.failed}). Open it again.`
+            : ''}
+          {book && book.unread > 0 && book.failed === undefined && (open || asked)
             ? ` ${book.unread} journals are still being looked through for notes, stocks and yarns.`
             : ''}
         </p>

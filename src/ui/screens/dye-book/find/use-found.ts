@@ -3,8 +3,8 @@ import { useEffect, useState } from 'preact/hooks'
 import { type Found, type Looked, lookable } from '../../../../core/record/find.ts'
 import type { BookLine, Kitchen } from '../../../kitchen.ts'
 
-/** `unread`: how many journals are still to be looked through. */
-export type WholeBook = { all: Looked<BookLine>[]; unread: number }
+/** `unread`: how many journals are still to be looked through. `failed`: why that stopped, if it did. */
+export type WholeBook = { all: Looked<BookLine>[]; unread: number; failed?: string }
 
 /** So many journals are looked through between two drawings. */
 const DRAW_EVERY = 64
@@ -15,9 +15,12 @@ export function useWholeBook(kitchen: Kitchen, wanted: boolean): WholeBook | nul
   useEffect(() => {
     if (!wanted) return
     const reading = { here: true }
-    void readBook(kitchen, (next) => {
+    readBook(kitchen, (next) => {
       if (reading.here) setBook(next)
       return reading.here
+    }).catch((error: unknown) => {
+      const failed = error instanceof Error ? error.message : String(error)
+      if (reading.here) setBook((was) => ({ ...(was ?? { all: [], unread: 0 }), failed }))
     })
     return () => {
       reading.here = false
