@@ -54,14 +54,7 @@ export function correctableFields(event: PotEvent): Correctable[] {
     case 'BurnerChanged':
       return [one('burner', 'Burner', event.burner)]
     case 'PotStarted':
-      return [
-        one('pot.colourway', 'Colourway', event.pot.colourway),
-        one('pot.fibre', 'Fibre', event.pot.fibre),
-        ...event.pot.skeins.flatMap((skein, i) => [
-          one(`pot.skeins.${i}.tag`, `Tag of skein ${i + 1}`, skein.tag),
-          one(`pot.skeins.${i}.massG`, `Weight of ${skein.tag}`, skein.massG, 'g')
-        ])
-      ]
+      return startFields(event)
     case 'VoiceNoted':
     case 'MediaTrimmed':
     case 'StepStarted':
@@ -94,6 +87,17 @@ export function correctableFields(event: PotEvent): Correctable[] {
     case 'Aborted':
       return []
   }
+}
+
+function startFields({ pot }: Extract<PotEvent, { type: 'PotStarted' }>): Correctable[] {
+  return [
+    one('pot.colourway', 'Colourway', pot.colourway),
+    one('pot.fibre', 'Fibre', pot.fibre),
+    ...pot.skeins.flatMap((skein, i) => [
+      one(`pot.skeins.${i}.tag`, `Tag of skein ${i + 1}`, skein.tag),
+      one(`pot.skeins.${i}.massG`, `Weight of ${skein.tag}`, skein.massG, 'g')
+    ])
+  ]
 }
 
 function resultField({ what, own, value }: Extract<PotEvent, { type: 'ResultTold' }>): Correctable[] {

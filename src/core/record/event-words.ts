@@ -4,15 +4,7 @@ import { isFree } from '../protocol/free-pot.ts'
 import type { Programme } from '../protocol/model.ts'
 import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 import { stepAt } from '../protocol/tree.ts'
-import {
-  metricUnits,
-  showDose,
-  showDuration,
-  showNumber,
-  showTemperature,
-  showVolume,
-  type Units
-} from '../quantity/index.ts'
+import { metricUnits, showDose, showDuration, showTemperature, showVolume, type Units } from '../quantity/index.ts'
 import { resultKind, resultWords } from './results.ts'
 
 export function labelOf(programme: Programme, path: string | null): string {

@@ -135,7 +135,7 @@ describe('a bottle from the shelf', () => {
     expect(shorts()).toBe('')
     stock('y12')
     press(/^New stock/)
-    expect(kitchen.route.value).toBe('#/shelf')
+    expect(kitchen.route.value).toBe('#/shelf/make/dip/stock%20Y/8')
     expect(draftOf('dip')?.colourway).toBe('Plum')
   })
 
