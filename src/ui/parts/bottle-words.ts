@@ -8,15 +8,15 @@ export function nameOf({ item: { thing } }: OnShelf): string {
   return lot === '' ? thing.name : `${thing.name}, lot ${lot}`
 }
 
-/** What the label says and what is free of it. */
+/** What is free of it, then what its label says: a narrow field cuts the end. */
 export function labelWords({ item: { thing }, level }: OnShelf, units: Units): string {
   const facts: string[] = []
-  if (thing.kind === 'stock') facts.push(`${showPercent(thing.percentWV, units)} w/v`, madeWords(thing.madeOn))
-  if (thing.kind === 'acid' && thing.percent !== null) facts.push(`${showPercent(thing.percent, units)} ${thing.basis}`)
   if (level !== null) {
     const shown = level.unit === 'mL' ? showVolume : showMass
     facts.push(level.free < 0 ? 'none free' : `${shown(level.free, units)} free`)
   }
+  if (thing.kind === 'stock') facts.push(`${showPercent(thing.percentWV, units)} w/v`, madeWords(thing.madeOn))
+  if (thing.kind === 'acid' && thing.percent !== null) facts.push(`${showPercent(thing.percent, units)} ${thing.basis}`)
   return facts.filter(Boolean).join(', ')
 }
 

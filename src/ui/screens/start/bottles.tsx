@@ -161,7 +161,7 @@ function Typed({ material, bottle, set, problems }: BottleProps): preact.JSX.Ele
       ) : null}
       {kind === 'acid' ? (
         <SelectField
-          label={`Which acid is ${label}`}
+          label="Which acid it is"
           options={[
             { value: '', label: told ? `${acidNames[told]}, as its name says` : 'Not said' },
             { value: 'acetic', label: 'Vinegar or acetic acid' },
