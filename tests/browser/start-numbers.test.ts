@@ -5,7 +5,7 @@ import type { Stock } from '../../src/core/shelf/thing.ts'
 import { violations } from './stage/axe.ts'
 import { start } from './stage/dyer.ts'
 import { REAL, storedIn } from './stage/journal.ts'
-import { pressUntilThere } from './stage/press.ts'
+import { press, pressUntilThere } from './stage/press.ts'
 import { putOnShelf } from './stage/shelf.ts'
 import { openStage, type Stage, type Visit } from './stage/stage.ts'
 
@@ -67,7 +67,7 @@ describe('the numbers, at the size of a phone', () => {
     await page.getByLabel('Water boils here at').fill('1500 m')
     await numbers.getByText(/98.°C or the boil, whichever is lower/).waitFor()
     await numbers.getByText(/Hold it 12.min longer/).waitFor()
-    await page.getByLabel('Which acid is acid').selectOption('acetic')
+    await page.getByLabel('Which acid it is').selectOption('acetic')
     await numbers.getByText(/After acid: \d\.\d to \d\.\d on a cooled spoon/).waitFor()
     await page.getByLabel('The pot holds').fill('1.8')
     await numbers.getByText(/fills more than two thirds of the pot/).waitFor()
@@ -126,7 +126,7 @@ describe('a stock that is short', () => {
     await pressUntilThere(page.getByRole('button', { name: /^Lab dip to the boil/ }), page.getByLabel('Colourway'))
     await expect
       .poll(() => said(page, '[id="start-bottle-dye-shelf-0"]'))
-      .toContain('lot 13: 1 % w/v, made 2026-06-01, 92 mL free')
+      .toContain('lot 13: 92 mL free, 1 % w/v, made 2026-06-01')
     expect(await said(page, '[id="start-bottle-dye-shelf-0"]')).toContain('0 mL free')
     expect(visit.complaints).toEqual([])
     await visit.context.close()
@@ -146,7 +146,7 @@ describe('a stock that is short', () => {
     await context.close()
   })
 
-  it('is left for a different one, and for a new stock without losing what was typed', async () => {
+  it('is left for a different one, and for a new stock, which is made and comes back chosen with what was typed', async () => {
     const { page, context } = await stage.visit(small)
     await opened({ page } as Visit)
     await short(page)
@@ -155,11 +155,29 @@ describe('a stock that is short', () => {
     await page.getByLabel('dye from the shelf').selectOption('p13')
     await shortOf(page).waitFor({ state: 'detached' })
     await page.getByLabel('dye from the shelf').selectOption('p12')
-    await pad(page, 'New stock').tap()
-    await page.waitForURL(/#\/shelf/)
-    await page.goBack()
-    await shortOf(page).waitFor()
+    await pressUntilThere(pad(page, 'New stock'), page.getByText('For Plum: 8 mL are short.'))
+    // What is known of it stands there, over a reload too.
+    await page.reload()
+    await page.getByText('For Plum: 8 mL are short.').waitFor()
+    const made = ['Name', 'Dye', 'Strength, % w/v', 'How much of it']
+    expect(await Promise.all(made.map((label) => page.getByLabel(label, { exact: true }).inputValue()))).toEqual([
+      'stock P',
+      'an acid dye, milling',
+      '1',
+      '50 mL'
+    ])
+    await page.getByLabel('Lot', { exact: true }).fill('14')
+    await press(pad(page, 'Work it out'), async () => (await page.locator('.shelf-foot').count()) > 0)
+    const label = page.getByRole('heading', { name: 'Label', level: 1 })
+    while ((await label.count()) === 0) {
+      const now = (await page.getByRole('heading', { level: 1 }).textContent()) ?? ''
+      await pressUntilThere(page.locator('.shelf-foot button'), page.locator(`h1:not(:text-is("${now}"))`))
+    }
+    await pressUntilThere(pad(page, 'Back to starting Plum'), page.getByLabel('Colourway'))
     expect(await page.getByLabel('Colourway').inputValue()).toBe('Plum')
+    expect(await page.getByLabel('Dry weight').inputValue()).toBe('38')
+    await expect.poll(() => said(page, '.start-bench')).toContain('30 mL from lot 128 mL from lot 14')
+    expect(await shortOf(page).count()).toBe(0)
     await context.close()
   })
 })

@@ -10,8 +10,23 @@ const ofBand: Record<AceticBand, string | null> = {
   mild: null
 }
 
-/** The cautions of an acid on the bench, away from any step: acetic acid by its strength in %, citric acid as powder. */
-export function acidCautions(acid: { acetic: number } | 'citric'): Caution[] {
-  const id = acid === 'citric' ? 'citric-dust' : ofBand[aceticBand(acid.acetic)]
+/** An acid on the bench, away from any step: acetic acid by its strength in % (null: not known), citric acid as powder or
+ * dissolved; any other, and one whose name does not tell, is taken for strong. */
+export type BenchAcid = { acetic: number | null } | 'citric' | 'citric-dissolved' | 'other'
+
+export function acidCautions(acid: BenchAcid): Caution[] {
+  const id = idOf(acid)
   return rules.filter((rule) => rule.id === id).map(({ applies: _, ...caution }) => caution)
+}
+
+function idOf(acid: BenchAcid): string | null {
+  switch (acid) {
+    case 'citric':
+      return 'citric-dust'
+    case 'citric-dissolved':
+      return 'citric'
+    case 'other':
+      return 'acid-other'
+  }
+  return acid.acetic === null ? 'acid-unknown' : ofBand[aceticBand(acid.acetic)]
 }

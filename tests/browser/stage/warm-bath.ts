@@ -54,7 +54,7 @@ async function readingsOf(page: Page): Promise<number> {
 export async function readBath(page: Page, pot: string, degrees: number, unit: 'C' | 'F' = 'C'): Promise<void> {
   const before = await readingsOf(page)
   const pads = page.locator('.ask-temperature').last()
-  if ((await pads.count()) === 0) await pressUntilThere(pad(page, `${pot}: read °C`), pads)
+  if ((await pads.count()) === 0) await pressUntilThere(pad(page, `${pot}: read temperature`), pads)
   const wanted = pads.getByRole('button', { name: new RegExp(`^${degrees}\\s°${unit}$`) })
   const middle = async (): Promise<number> =>
     Number.parseFloat((await pads.locator('.ask-figure').textContent()) || '0')

@@ -82,8 +82,8 @@ describe('a bottle from the shelf', () => {
     )
     expect(options).toEqual([
       'Not on the shelf',
-      'stock Y, lot 12: 1 % w/v, made 2031-06-01, 30 mL free',
-      'stock Y, lot 13: 1 % w/v, made 2031-06-10, 100 mL free'
+      'stock Y, lot 12: 30 mL free, 1 % w/v, made 2031-06-01',
+      'stock Y, lot 13: 100 mL free, 1 % w/v, made 2031-06-10'
     ])
   })
 
@@ -135,7 +135,7 @@ describe('a bottle from the shelf', () => {
     expect(shorts()).toBe('')
     stock('y12')
     press(/^New stock/)
-    expect(kitchen.route.value).toBe('#/shelf')
+    expect(kitchen.route.value).toBe('#/shelf/make/dip/stock%20Y/8')
     expect(draftOf('dip')?.colourway).toBe('Plum')
   })
 

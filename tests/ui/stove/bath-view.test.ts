@@ -19,7 +19,7 @@ describe('a bath says', () => {
     expect(bath.time).toEqual({ kind: 'to', atMs: noon + 438_000, about: false })
     expect(bath.detail).toBe('then judge the bath')
     expect(bath.mark).toEqual({ say: '86 °C, in range', stale: false })
-    expect(bath.pad).toEqual({ kind: 'read', say: 'read °C' })
+    expect(bath.pad).toEqual({ kind: 'read', say: 'read temperature' })
   })
 
   it('a reading older than a quarter of an hour with its age, as stale', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { fold } from '../../../src/core/pot/fold.ts'
 import type { LiveState } from '../../../src/core/pot/state.ts'
-import { expectedTempC, readingsAround } from '../../../src/ui/screens/stove/expected.ts'
+import { expectedTempC, movedC, readingsAround } from '../../../src/ui/screens/stove/expected.ts'
 import { noon } from './fixtures.ts'
 import { fernCools, moss, ochre } from './pots.ts'
 
@@ -39,5 +39,20 @@ describe('the reading a pad offers first', () => {
     const readings = readingsAround(86, 'F')
     expect(readings.map((r) => r.say)).toEqual(['181', '183', '185', '187', '189', '191', '193'])
     expect((readings[6]?.tempC ?? 0) - (readings[0]?.tempC ?? 0)).toBeGreaterThanOrEqual(6)
+  })
+})
+
+describe('the window of readings, moved', () => {
+  it.each(['C', 'F'] as const)('reaches each whole degree of a bath in °%s', (unit) => {
+    const reached = new Set<string>()
+    for (const by of [-5, 5]) {
+      let middleC = 60
+      for (let presses = 0; presses < 40; presses++) {
+        for (const { say } of readingsAround(middleC, unit)) reached.add(say)
+        middleC = movedC(middleC, by, unit)
+      }
+    }
+    const [least, most] = unit === 'C' ? [10, 100] : [50, 212]
+    for (let degrees = least; degrees <= most; degrees++) expect(reached.has(String(degrees)), `${degrees}`).toBe(true)
   })
 })

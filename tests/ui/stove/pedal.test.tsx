@@ -124,7 +124,7 @@ describe('answers by two pedals', () => {
   it('a reading on the sheet that a pedal opened', async () => {
     const kitchen = await open(made.moss())
     await key('PageDown')
-    expect(text(sheet())).toContain('Moss: read °C')
+    expect(text(sheet())).toContain('Moss: read temperature')
     await key('PageUp')
     await key('PageUp')
     expect(chosen()).toBe('85')

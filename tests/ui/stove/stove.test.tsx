@@ -157,7 +157,7 @@ describe('a bath', () => {
   it('takes a reading within 3 °C of the expected one in two taps', async () => {
     for (const reading of ['85', '88', '91']) {
       const kitchen = await open(made.moss())
-      await tap('Moss: read °C')
+      await tap('Moss: read temperature')
       await tap(new RegExp(`^${reading} °C`), sheet())
       expect(sent(kitchen)).toEqual([{ type: 'ReadTemperature', tempC: Number(reading) }])
       cleanup()

@@ -48,7 +48,7 @@ function takeIn(bath: Filling, dose: Dose, programme: Programme): boolean {
     if (unit === 'mL') bath.waterML += value
     return unit === 'mL'
   }
-  const acid = known?.kind === 'acid' ? acidNamed(of) : null
+  const acid = known?.kind === 'acid' ? acidIn(known.material, of, programme) : null
   const grams = unit === 'g' ? value : known?.percent != null ? (value * known.percent) / 100 : null
   if (acid === null || grams === null) return false
   if (acid === 'citric') bath.citricG += grams
@@ -58,14 +58,16 @@ function takeIn(bath: Filling, dose: Dose, programme: Programme): boolean {
   return true
 }
 
-function kindOf({ added }: Dose, { setOut }: Programme): Pick<SetOut, 'kind' | 'percent'> | null {
+function kindOf({ added }: Dose, { setOut }: Programme): Pick<SetOut, 'kind' | 'percent' | 'material'> | null {
   const known = setOut.find(({ amount }) => amount.of === added.of)
   if (known) return known
   return /^water$/i.test(added.of.trim()) ? { kind: 'water', percent: null } : null
 }
 
-/** By what its bottle says. */
-function acidNamed(name: string): Acid | null {
+/** As it was said at the start, on the form or by the bottle on the shelf; else by its name. */
+function acidIn(material: string | undefined, name: string, { given }: Programme): Acid | null {
+  const told = material === undefined ? undefined : given?.materials[material]?.acid
+  if (told !== undefined) return told === 'other' ? null : told
   if (/citric/i.test(name)) return 'citric'
   return /vinegar|acetic/i.test(name) ? 'acetic' : null
 }

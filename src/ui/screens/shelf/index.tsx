@@ -46,7 +46,9 @@ function Place({ kitchen, shelf }: { kitchen: Kitchen; shelf: KitchenShelf }): p
     case 'label': {
       const one = shelf.things.value.find(({ item }) => item.itemId === place.itemId)
       if (one === undefined) return <NoSuchThing kitchen={kitchen} />
-      if (place.at === 'label') return <LabelPage key={place.itemId} kitchen={kitchen} item={one.item} />
+      if (place.at === 'label') {
+        return <LabelPage key={place.itemId} kitchen={kitchen} item={one.item} forPot={place.forPot} />
+      }
       if (place.at === 'item') return <ItemPage key={place.itemId} kitchen={kitchen} shelf={shelf} one={one} />
       return <ChangeThing key={place.itemId} kitchen={kitchen} shelf={shelf} item={one.item} />
     }

@@ -1,9 +1,13 @@
 // One thing on the shelf: what its label says, what is left, what can be done with it, and all that happened to it.
 import { useState } from 'preact/hooks'
 import { showPercent, showVolume, type Units } from '../../../core/quantity/index.ts'
+import { acidCautions } from '../../../core/safety/acid-cautions.ts'
+import { closingLine } from '../../../core/safety/caution.ts'
+import { benchAcidOf } from '../../../core/shelf/acid-on-shelf.ts'
 import type { Making } from '../../../core/shelf/events.ts'
-import { type Thing, unitOf } from '../../../core/shelf/thing.ts'
+import { type Acid, type Thing, unitOf } from '../../../core/shelf/thing.ts'
 import type { Kitchen } from '../../kitchen.ts'
+import { CautionBox } from '../../parts/caution-box.tsx'
 import { dayName } from '../../parts/day-name.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
@@ -43,6 +47,7 @@ export function ItemPage({ kitchen, shelf, one }: Props): preact.JSX.Element {
           <dd class="shelf-id">{itemId}</dd>
         </div>
       </dl>
+      {thing.kind === 'acid' ? <AcidCautions acid={thing} /> : null}
       {item.making === null ? null : <MadeOf making={item.making} units={units} />}
       {readOnly === null ? <Acts kitchen={kitchen} one={one} open={setSheet} /> : null}
       <History item={item} units={units} nowMs={kitchen.now.peek()} />
@@ -86,6 +91,19 @@ function labelOf(thing: Thing, nowMs: number, units: Units): [string, string][] 
   }
   all.push(['Note', thing.note])
   return all.filter(([, value]) => value !== '')
+}
+
+function AcidCautions({ acid }: { acid: Acid }): preact.JSX.Element | null {
+  const cautions = acidCautions(benchAcidOf(acid))
+  if (cautions.length === 0) return null
+  return (
+    <>
+      {cautions.map(({ id, title, say, source }) => (
+        <CautionBox key={id} title={title} say={say} source={source} />
+      ))}
+      <p class="soft">{closingLine}</p>
+    </>
+  )
 }
 
 function MadeOf({ making, units }: { making: Making; units: Units }): preact.JSX.Element {

@@ -3,6 +3,7 @@ import { showPercent, type Units } from '../../../core/quantity/index.ts'
 import type { Shelved } from '../../../core/shelf/state.ts'
 import type { Thing } from '../../../core/shelf/thing.ts'
 import type { Kitchen } from '../../kitchen.ts'
+import { potFor } from '../../parts/new-stock.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { Qr } from '../../parts/qr.tsx'
@@ -10,14 +11,21 @@ import { unitsOf } from '../../parts/units-of.ts'
 import { itemRoute } from './routes.ts'
 import { alkalinityWords, strengthWords, treatedWords } from './words.ts'
 
-export function LabelPage({ kitchen, item }: { kitchen: Kitchen; item: Shelved }): preact.JSX.Element {
+type Props = { kitchen: Kitchen; item: Shelved; forPot: string | null }
+
+export function LabelPage({ kitchen, item, forPot }: Props): preact.JSX.Element {
   return (
     <Page title="Label" actions={<Pad onPress={() => kitchen.go(itemRoute(item.itemId))}>Back</Pad>}>
       <Label item={item} units={unitsOf(kitchen.settings.value)} />
       <p class="soft">62 × 29 mm, black on white. The code holds the whole id of this thing.</p>
-      <Pad kind="lesser" look="solid" onPress={() => print()}>
+      <Pad kind="lesser" look={forPot === null ? 'solid' : 'plain'} onPress={() => print()}>
         Print it
       </Pad>
+      {forPot === null ? null : (
+        <Pad kind="lesser" look="solid" onPress={() => kitchen.go(`#/start/${encodeURIComponent(forPot)}`)}>
+          {`Back to starting ${potFor(forPot)}`}
+        </Pad>
+      )}
     </Page>
   )
 }

@@ -9,7 +9,7 @@ import { Strip } from '../../parts/strip.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
 import type { KitchenShelf, OnShelf } from '../../shelf.ts'
 import { LevelMeasure } from './level.tsx'
-import { ADD, itemRoute, MAKE } from './routes.ts'
+import { ADD, itemRoute, MAKE, SUMS } from './routes.ts'
 import { factsOf, kindWords } from './words.ts'
 
 type Props = { kitchen: Kitchen; shelf: KitchenShelf }
@@ -18,16 +18,18 @@ export function ShelfList({ kitchen, shelf }: Props): preact.JSX.Element {
   const things = shelf.things.value
   const here = things.filter(({ item }) => item.status === 'here')
   const away = things.filter(({ item }) => item.status === 'away')
+  const sums = <Pad onPress={() => kitchen.go(SUMS)}>Bench sums</Pad>
   const acts = (
     <>
       <Pad look="solid" onPress={() => kitchen.go(MAKE)}>
         Make a stock
       </Pad>
       <Pad onPress={() => kitchen.go(ADD)}>Add</Pad>
+      {sums}
     </>
   )
   return (
-    <Page title="Shelf" actions={things.length > 0 ? acts : undefined}>
+    <Page title="Shelf" actions={things.length > 0 ? acts : sums}>
       {shelf.unread.value === null ? null : (
         <Strip tone="bad" urgent actions={<Pad onPress={() => void shelf.again()}>Try again</Pad>}>
           {shelf.unread.value}

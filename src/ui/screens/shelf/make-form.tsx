@@ -1,5 +1,6 @@
 // What the stock is to be.
-import type { Units } from '../../../core/quantity/index.ts'
+import { showNumber, type Units } from '../../../core/quantity/index.ts'
+import type { Shelved } from '../../../core/shelf/state.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { SelectField, TextField } from '../../parts/field.tsx'
 import { Pad } from '../../parts/pad.tsx'
@@ -8,6 +9,9 @@ import type { Problems } from './read-draft.ts'
 import type { Wish } from './read-wish.ts'
 import { volumeUnitOf } from './typed.ts'
 import { factsOf, levelWords } from './words.ts'
+
+/** Fewer mL are hardly made at once. Common practice, no source. */
+const ROUND_ML = 50
 
 export const emptyWish: Wish = {
   how: 'powder',
@@ -24,6 +28,16 @@ export const emptyWish: Wish = {
     { itemId: '', parts: '1' },
     { itemId: '', parts: '1' }
   ]
+}
+
+/** One more of a stock that is there: all that its label tells, and room for what is short, rounded up to 50 mL. */
+export function wishLike({ thing }: Shelved, shortML: number): Wish {
+  const volumeML = `${Math.ceil(shortML / ROUND_ML) * ROUND_ML} mL`
+  if (thing.kind !== 'stock') return { ...emptyWish, volumeML }
+  const { name, dye, percentWV, parts } = thing
+  const like = { ...emptyWish, name, dye, volumeML, percentWV: showNumber(percentWV, 3) }
+  const mix = parts.flatMap((part) => (part.itemId === null ? [] : [{ itemId: part.itemId, parts: `${part.parts}` }]))
+  return mix.length > 1 ? { ...like, how: 'mix', mix } : like
 }
 
 type Props = {

@@ -3,20 +3,23 @@ import { useRef, useState } from 'preact/hooks'
 import { actsOf, type StockPlan } from '../../../core/shelf/make.ts'
 import type { Stock } from '../../../core/shelf/thing.ts'
 import type { Kitchen } from '../../kitchen.ts'
+import { chooseMade, madeFor, potFor, type StockFor, shortBottle } from '../../parts/new-stock.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
 import type { KitchenShelf } from '../../shelf.ts'
 import { MakeActs } from './make-acts.tsx'
-import { emptyWish, MakeForm } from './make-form.tsx'
-import { readWish } from './read-wish.ts'
-import { itemRoute, SHELF } from './routes.ts'
+import { emptyWish, MakeForm, wishLike } from './make-form.tsx'
+import { readWish, type Wish } from './read-wish.ts'
+import { labelRoute, SHELF } from './routes.ts'
 import { useForm } from './thing-form.tsx'
+import { amountWords } from './words.ts'
 
 type Ready = { thing: Stock; plan: StockPlan }
 
 export function MakeStock({ kitchen, shelf }: { kitchen: Kitchen; shelf: KitchenShelf }): preact.JSX.Element {
-  const [wish, setWish] = useState(emptyWish)
+  const forPot = useRef(madeFor(kitchen.route.peek())).current
+  const [wish, setWish] = useState(() => firstWish(shelf, forPot))
   const [ready, setReady] = useState<Ready | null>(null)
   const itemId = useRef(kitchen.newId()).current
   const units = unitsOf(kitchen.settings.value)
@@ -34,7 +37,10 @@ export function MakeStock({ kitchen, shelf }: { kitchen: Kitchen; shelf: Kitchen
     )
   if (ready === null) {
     return (
-      <Page title="Make a stock" actions={<Pad onPress={() => kitchen.go(SHELF)}>Shelf</Pad>}>
+      <Page title="Make a stock" actions={<Back kitchen={kitchen} forPot={forPot} />}>
+        {forPot ? (
+          <p>{`For ${potFor(forPot.protocolId)}: ${amountWords(forPot.shortML, 'mL', units)} are short.`}</p>
+        ) : null}
         <MakeForm wish={wish} change={setWish} stocks={stocks} problems={asked.problems} units={units} />
         <Pad kind="lesser" look="solid" onPress={workOut}>
           Work it out
@@ -46,7 +52,10 @@ export function MakeStock({ kitchen, shelf }: { kitchen: Kitchen; shelf: Kitchen
   const finish = (): Promise<void> =>
     made.send(
       () => shelf.send(itemId, { type: 'MakeStock', thing, making: plan.making }, { commandId: made.commandId }),
-      () => kitchen.go(itemRoute(itemId, '/label'))
+      () => {
+        if (forPot) chooseMade(forPot, itemId)
+        kitchen.go(labelRoute(itemId, forPot?.protocolId))
+      }
     )
   return (
     <MakeActs
@@ -62,4 +71,18 @@ export function MakeStock({ kitchen, shelf }: { kitchen: Kitchen; shelf: Kitchen
       finish={finish}
     />
   )
+}
+
+/** What is known of the stock that is short stands there already. */
+function firstWish(shelf: KitchenShelf, forPot: StockFor | null): Wish {
+  if (forPot === null) return emptyWish
+  const short = shortBottle(forPot)
+  const like = shelf.things.peek().find(({ item }) => item.itemId === short)
+  return like ? wishLike(like.item, forPot.shortML) : emptyWish
+}
+
+function Back({ kitchen, forPot }: { kitchen: Kitchen; forPot: StockFor | null }): preact.JSX.Element {
+  if (forPot === null) return <Pad onPress={() => kitchen.go(SHELF)}>Shelf</Pad>
+  const start = `#/start/${encodeURIComponent(forPot.protocolId)}`
+  return <Pad onPress={() => kitchen.go(start)}>{`Back to ${potFor(forPot.protocolId)}`}</Pad>
 }

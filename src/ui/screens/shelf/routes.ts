@@ -2,20 +2,31 @@
 export const SHELF = '#/shelf'
 export const ADD = `${SHELF}/add`
 export const MAKE = `${SHELF}/make`
+export const SUMS = `${SHELF}/sums`
 
-export type Place = { at: 'list' | 'add' | 'make' } | { at: 'item' | 'change' | 'label'; itemId: string }
+/** `forPot`: the label is of a stock that a pot waits for, which is started by this protocol. */
+export type Place =
+  | { at: 'list' | 'add' | 'make' }
+  | { at: 'item' | 'change'; itemId: string }
+  | { at: 'label'; itemId: string; forPot: string | null }
 
 /** Ids are told apart from the words of the shelf's own places by what goes before them. */
 export function placeOf(route: string): Place {
-  const [, first, second, third] = route.replace(/^#?\//, '').split('/')
+  const [, first, second, third, fourth] = route.replace(/^#?\//, '').split('/')
   if (first === 'add' || first === 'make') return { at: first }
   if (first !== 'item' || second === undefined) return { at: 'list' }
   const itemId = decoded(second)
-  return { at: third === 'change' || third === 'label' ? third : 'item', itemId }
+  if (third === 'label') return { at: third, itemId, forPot: fourth === undefined ? null : decoded(fourth) }
+  return { at: third === 'change' ? third : 'item', itemId }
 }
 
 export function itemRoute(itemId: string, more: '' | '/change' | '/label' = ''): string {
   return `${SHELF}/item/${encodeURIComponent(itemId)}${more}`
+}
+
+/** With the way back to the pot that waits for it, by the protocol it is started by. */
+export function labelRoute(itemId: string, forPot?: string): string {
+  return `${itemRoute(itemId, '/label')}${forPot === undefined ? '' : `/${encodeURIComponent(forPot)}`}`
 }
 
 function decoded(text: string): string {

@@ -2,13 +2,13 @@
 import type { AcidKind, InputProblem, Material, Protocol } from '../../../core/protocol/model.ts'
 import { acidOf } from '../../../core/protocol/numbers/acid-of.ts'
 import type { Units } from '../../../core/quantity/index.ts'
+import { labelWords, nameOf } from '../../parts/bottle-words.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { SelectField, TextField } from '../../parts/field.tsx'
 import type { BottleDraft, StartDraft } from '../../parts/start-draft.ts'
 import type { OnShelf } from '../../shelf.ts'
 import { servers } from './from-shelf.ts'
 import { problemAt } from './given.ts'
-import { labelWords, nameOf } from './shorts.tsx'
 
 type Props = {
   protocol: Protocol
@@ -161,7 +161,7 @@ function Typed({ material, bottle, set, problems }: BottleProps): preact.JSX.Ele
       ) : null}
       {kind === 'acid' ? (
         <SelectField
-          label={`Which acid is ${label}`}
+          label="Which acid it is"
           options={[
             { value: '', label: told ? `${acidNames[told]}, as its name says` : 'Not said' },
             { value: 'acetic', label: 'Vinegar or acetic acid' },

@@ -102,7 +102,7 @@ function Boil({ kitchen, draft, change, problems, units }: Props): preact.JSX.El
       ? `From the settings, ${kept}: it boils at ${boils ?? 'what can’t be read'}.`
       : boils !== null
         ? `It boils at ${boils}.${from}`
-        : 'Altitude, pressure or the boil itself: 1200 m, 905 hPa, 96 °C.'
+        : `Altitude, pressure or the boil itself: 1200 m, 905 hPa, ${showTemperature(96, units)}.`
   return (
     <div>
       <TextField

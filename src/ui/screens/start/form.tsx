@@ -6,6 +6,7 @@ import { estimateWords } from '../../parts/estimate-words.ts'
 import { FREE_ID } from '../../parts/free-pot.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
+import { useShelfSeen } from '../../parts/shelf-seen.ts'
 import { draftOf, keepDraft, type StartDraft } from '../../parts/start-draft.ts'
 import { Strip } from '../../parts/strip.tsx'
 import { unitsOf } from '../../parts/units-of.ts'
@@ -22,7 +23,6 @@ import { Questions } from './questions.tsx'
 import { Shorts } from './shorts.tsx'
 import { shownToday } from './shown-today.ts'
 import { type Starting, useStarting } from './starting.ts'
-import { useShelf } from './use-shelf.ts'
 import { useWorked } from './use-worked.ts'
 
 type Props = { kitchen: Kitchen; stored: StoredProtocol }
@@ -35,7 +35,7 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
     () => draftOf(stored.id) ?? freshDraft(protocol, kitchen.pots.peek(), units)
   )
   const earlier = useEarlier(kitchen)
-  const { things, failed: shelfFailed } = useShelf(kitchen)
+  const { things, failed: shelfFailed } = useShelfSeen(kitchen)
   const letter = freeLetter(kitchen.pots.value)
   const potName = draft.colourway.trim() || `Pot ${letter}`
   const { worked, numbers, kept, cautions, shortsOf } = useWorked(kitchen, stored, draft, potName, things)
@@ -61,7 +61,7 @@ export function StartForm({ kitchen, stored }: Props): preact.JSX.Element {
           {shelfFailed === null ? null : <Strip tone="warn">{shelfFailed}</Strip>}
           <Shorts
             kitchen={kitchen}
-            protocol={protocol}
+            stored={stored}
             potName={potName}
             shorts={worked.shorts}
             shortsOf={shortsOf}

@@ -1,4 +1,6 @@
 // What the pot is called, which colour its bath has on the screen, and where it stands.
+
+import { useEffect } from 'preact/hooks'
 import { bathSwatches } from '../../../core/colour/bath-swatches.ts'
 import type { InputProblem } from '../../../core/protocol/model.ts'
 import type { Kitchen } from '../../kitchen.ts'
@@ -77,6 +79,12 @@ function Burner({ kitchen, draft, change, problems, things }: Props): preact.JSX
   const clash = clashOf(kitchen, burnerOf(draft))
   // A kitchen whose burners stand on the shelf has those and no others.
   const own = standing(things, 'burner').map(({ item }) => item.thing.name)
+  useEffect(() => {
+    // Nobody chose the place that was presumed.
+    const presumed = burners.some((one) => one === draft.burner) && !own.includes(draft.burner) && !draft.earlier
+    const free = own.find((one) => clashOf(kitchen, one) === null)
+    if (presumed && free !== undefined) change({ burner: free })
+  }, [own.join()])
   const names = new Set<string>([...(own.length > 0 ? own : burners), draft.burner, otherBurner])
   const choices = [...names].map((value) => ({ value, label: value }))
   return (

@@ -3,6 +3,7 @@
 import { opened } from '../../../core/protocol/free-pot.ts'
 import type { InputProblem, Programme, ProgrammeInputs, Protocol } from '../../../core/protocol/model.ts'
 import { type Numbers, numbersOf } from '../../../core/protocol/numbers/numbers.ts'
+import { inFahrenheit } from '../../../core/protocol/programme/in-fahrenheit.ts'
 import { programmeOf } from '../../../core/protocol/programme.ts'
 import type { Units } from '../../../core/quantity/index.ts'
 import type { StartDraft } from '../../parts/start-draft.ts'
@@ -24,8 +25,9 @@ export function workOut(
   const problems = [...given.problems, ...missing(protocol, draft)]
   const made = programmeOf(protocol, given.inputs)
   if (made.ok) {
-    const programme = given.problems.length > 0 ? null : { ...made.programme, given: given.inputs }
-    return { inputs: given.inputs, programme, problems }
+    if (given.problems.length > 0) return { inputs: given.inputs, programme: null, problems }
+    const programme = units.temperature === 'F' ? inFahrenheit(made.programme) : made.programme
+    return { inputs: given.inputs, programme: { ...programme, given: given.inputs }, problems }
   }
   // What this screen has said about a field need not be said twice.
   const said = new Set(problems.map((problem) => problem.field))

@@ -1,17 +1,17 @@
 // A bottle that does not hold what the pot wants, beside what the pots on the stove still take: each way out is one press.
-import type { Protocol } from '../../../core/protocol/model.ts'
-import { showDose, showMass, showPercent, showVolume, type Units } from '../../../core/quantity/index.ts'
-import type { Kitchen } from '../../kitchen.ts'
+import { showDose, showMass, showPercent, type Units } from '../../../core/quantity/index.ts'
+import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { nameOf } from '../../parts/bottle-words.ts'
+import { makeFor } from '../../parts/new-stock.ts'
 import { Pad } from '../../parts/pad.tsx'
 import type { StartDraft } from '../../parts/start-draft.ts'
-import type { OnShelf } from '../../shelf.ts'
 import { toField } from './field-id.ts'
 import { fitting, type Short, withBottles } from './from-shelf.ts'
 import { lighter, paler } from './scaled.ts'
 
 type Props = {
   kitchen: Kitchen
-  protocol: Protocol
+  stored: StoredProtocol
   potName: string
   shorts: readonly Short[]
   draft: StartDraft
@@ -34,7 +34,7 @@ export function Shorts(props: Props): preact.JSX.Element | null {
 
 function OneShort({
   kitchen,
-  protocol,
+  stored,
   potName,
   short,
   draft,
@@ -45,12 +45,14 @@ function OneShort({
   const ids = draft.bottles[short.material]?.shelf ?? []
   const other = short.others[0]
   const { material, covered } = short
+  const isStock = stored.protocol.materials.some(({ id, kind }) => id === material && kind === 'stock')
   const light = fitting(material, covered, (share) => lighter(draft, share, units), shortsOf)
-  const pale = fitting(material, covered, (share) => paler(protocol, draft, material, share), shortsOf)
+  const pale = fitting(material, covered, (share) => paler(stored.protocol, draft, material, share), shortsOf)
   return (
     <li class="start-flag" data-code="short">
       <p>
-        <strong>{shortWords(short, potName, units)}</strong> New stock, scale, or a different one.
+        <strong>{shortWords(short, potName, units)}</strong> {isStock ? 'New stock' : 'Refill it'}, scale, or a
+        different one.
       </p>
       <div class="start-flag-ways">
         {other ? (
@@ -60,7 +62,15 @@ function OneShort({
         ) : null}
         {light ? <Pad onPress={() => change(light.draft)}>{`Dye ${showMass(light.goodsG, units)}`}</Pad> : null}
         {pale ? <Pad onPress={() => change(pale.draft)}>{`Dye to ${showPercent(pale.percent, units)}`}</Pad> : null}
-        <Pad onPress={() => kitchen.go('#/shelf')}>New stock</Pad>
+        {isStock ? (
+          <Pad onPress={() => kitchen.go(makeFor({ protocolId: stored.id, material, shortML: short.short }))}>
+            New stock
+          </Pad>
+        ) : (
+          <Pad onPress={() => kitchen.go(`#/shelf/item/${encodeURIComponent(ids.at(-1) ?? '')}`)}>
+            Refill the bottle
+          </Pad>
+        )}
         <Pad onPress={() => toField(`start-bottle-${short.material}-shelf-0`)}>A different one</Pad>
       </div>
     </li>
@@ -72,26 +82,4 @@ export function shortWords({ label, bottle, unit, wanted, short }: Short, potNam
   const there = shown(Math.max(0, wanted - short))
   const of = bottle === label ? label : `${label} (${bottle})`
   return `${potName} is ${shown(short)} of ${of} short: ${shown(wanted)} wanted, ${there} free.`
-}
-
-/** "stock Y, lot Y-3". */
-export function nameOf({ item: { thing } }: OnShelf): string {
-  const lot = 'lot' in thing ? thing.lot : ''
-  return lot === '' ? thing.name : `${thing.name}, lot ${lot}`
-}
-
-/** What the label says and what is free of it. */
-export function labelWords({ item: { thing }, level }: OnShelf, units: Units): string {
-  const facts: string[] = []
-  if (thing.kind === 'stock') facts.push(`${showPercent(thing.percentWV, units)} w/v`, madeWords(thing.madeOn))
-  if (thing.kind === 'acid' && thing.percent !== null) facts.push(`${showPercent(thing.percent, units)} ${thing.basis}`)
-  if (level !== null) {
-    const shown = level.unit === 'mL' ? showVolume : showMass
-    facts.push(level.free < 0 ? 'none free' : `${shown(level.free, units)} free`)
-  }
-  return facts.filter(Boolean).join(', ')
-}
-
-function madeWords(madeOn: string | null): string {
-  return madeOn === null ? '' : `made ${madeOn}`
 }

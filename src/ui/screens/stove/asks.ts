@@ -47,7 +47,7 @@ export function questionSay(question: Question): string {
     case 'grade':
       return question.of === 'bath' ? 'judge the bath' : `judge the ${question.of}`
     case 'temperature':
-      return 'read °C'
+      return 'read temperature'
     case 'ph':
       return 'read pH'
     case 'number':

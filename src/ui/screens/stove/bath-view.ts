@@ -184,7 +184,7 @@ function padWhile(state: LiveState, step: Step, ask: Ask | null): Pad {
   if (ask && (step.wait === null || step.wait.forMs === null)) return { kind: 'ask', ask }
   const warm = state.heatOn || step.setPoint !== null || step.ramp !== null
   const asksTemp = step.wait?.until.some((u) => u.kind === 'temperature') ?? false
-  return warm || asksTemp ? { kind: 'read', say: 'read °C' } : { kind: 'note', say: 'note' }
+  return warm || asksTemp ? { kind: 'read', say: 'read temperature' } : { kind: 'note', say: 'note' }
 }
 
 function whileSay(state: LiveState, { active, step }: Open): string | null {

@@ -46,7 +46,7 @@ export function readingsAround(expectedC: number, unit: 'C' | 'F'): { tempC: num
   })
 }
 
-/** Moves the window, within what a bath can be. */
-export function movedC(middleC: number, byC: number): number {
-  return Math.min(BOIL_C + 2, Math.max(3, middleC + byC))
+/** Moves the window by the dyer's own degrees, within what a bath can be. An odd number of °F leads to the degrees between. */
+export function movedC(middleC: number, by: number, unit: 'C' | 'F'): number {
+  return Math.min(BOIL_C + 2, Math.max(3, middleC + (unit === 'C' ? by : by / 1.8)))
 }

@@ -10,7 +10,14 @@ export function List({ unknown }: { unknown?: string }): preact.JSX.Element {
   const here = found(looked)
   return (
     <div class="sums-wide">
-      <Page title="Bench sums">
+      <Page
+        title="Bench sums"
+        actions={
+          <a class="sum-back" href="#/shelf">
+            Shelf
+          </a>
+        }
+      >
         {unknown ? <p role="alert">No sum is called “{unknown}”. These there are:</p> : null}
         <TextField label="Find" hint="A word is enough: regain, vinegar, boil." value={looked} onInput={setLooked} />
         <p role="status" class="unseen">

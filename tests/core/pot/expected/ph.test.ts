@@ -42,6 +42,25 @@ describe('the pH that the doses would make', () => {
     expect(byRatio).toEqual(less)
   })
 
+  it('knows an acid that is only called so by what was said of its bottle', () => {
+    const of = (acid: 'acetic' | 'citric' | 'other' | undefined, name: string): ReturnType<typeof phOfDoses> => {
+      const amount = mL(60, name)
+      const setOut = [
+        { id: 'a', label: name, amount, sum: '', kind: 'acid' as const, percent: 5, paths: [], material: 'acid' }
+      ]
+      const bottle = { name, percent: 5, basis: 'w/v' as const, densityGPerML: null, ...(acid && { acid }) }
+      const given = { skeins: [], values: {}, materials: { acid: bottle }, roomC: null, boilC: null }
+      return phOfDoses(
+        made([mL(3000, 'water'), amount], { programme: programme([], [], { liquorML: null, setOut, given }) })
+      )
+    }
+    expect(of('acetic', 'acid')).toEqual(of(undefined, 'vinegar'))
+    expect(of('acetic', 'acid')).not.toBeNull()
+    expect(of('citric', 'acid')?.low).toBeLessThan(of('acetic', 'acid')?.low ?? 0)
+    expect(of(undefined, 'acid')).toBeNull()
+    expect(of('other', 'vinegar')).toBeNull()
+  })
+
   it('is not said where nobody can know it', () => {
     const unknown: [string, Made][] = [
       ['no acid', made([mL(3000, 'water')])],

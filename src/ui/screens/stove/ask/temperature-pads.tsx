@@ -1,4 +1,4 @@
-// A reading within 3 °C of the expected one is one pad; the window moves in fives for the rest.
+// A reading within 3 °C (6 °F) of the expected one is one pad; the window moves in fives for the rest.
 import { useState } from 'preact/hooks'
 import { Pad } from '../../../parts/pad.tsx'
 import { movedC, readingsAround } from '../expected.ts'
@@ -39,13 +39,13 @@ export function TemperaturePads({ expectedC, unit, look, layoutKey, onRead }: Pr
             {reading.say}
           </Pad>
         ))}
-        <Pad kind="lesser" look={look} label="All 5 lower" onPress={() => setMiddleC(movedC(middleC, -5))}>
+        <Pad kind="lesser" look={look} label="All 5 lower" onPress={() => setMiddleC(movedC(middleC, -5, unit))}>
           −5
         </Pad>
         <Pad kind="lesser" look={look} label="Back to the expected one" onPress={() => setMiddleC(expectedC)}>
-          {expectedC === middleC ? '±3' : 'back'}
+          {expectedC === middleC ? (unit === 'C' ? '±3' : '±6') : 'back'}
         </Pad>
-        <Pad kind="lesser" look={look} label="All 5 higher" onPress={() => setMiddleC(movedC(middleC, 5))}>
+        <Pad kind="lesser" look={look} label="All 5 higher" onPress={() => setMiddleC(movedC(middleC, 5, unit))}>
           +5
         </Pad>
       </div>

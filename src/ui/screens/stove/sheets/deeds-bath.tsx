@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Amount } from '../../../../core/protocol/model.ts'
 import { stepsOf } from '../../../../core/protocol/tree.ts'
+import { celsiusFromFahrenheit } from '../../../../core/quantity/temperature-scale.ts'
 import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { SelectField, TextField } from '../../../parts/field.tsx'
 import { Pad } from '../../../parts/pad.tsx'
@@ -8,16 +9,21 @@ import { enteredAmount } from '../amount.ts'
 import { livePots, nameOf } from '../live.ts'
 import type { Deed, DeedProps } from './deed.ts'
 import { NumberStep } from './number-step.tsx'
+import { OutOfBottle, outOf, type Poured } from './out-of-bottle.tsx'
 
 const levels = ['at the mark', 'above', 'below'].map((value) => ({ value, label: value }))
 const TOP_UP_ML = 200
 
-function TopUp({ send, stage }: DeedProps): preact.JSX.Element {
+function TopUp({ kitchen, send, stage }: DeedProps): preact.JSX.Element {
   const [volumeML, setVolumeML] = useState<number | null>(TOP_UP_ML)
-  const [tempC, setTempC] = useState<number | null>(null)
+  const { temperature } = kitchen.settings.value
+  const inC = temperature === 'C'
+  /** In the dyer's own scale. */
+  const [temp, setTemp] = useState<number | null>(null)
   const [before, setBefore] = useState<string>('below')
   const [after, setAfter] = useState<string>('at the mark')
   const topUp = (): void => {
+    const tempC = temp === null || inC ? temp : Math.round(celsiusFromFahrenheit(temp) * 10) / 10
     send({ type: 'TopUp', volumeML: volumeML ?? TOP_UP_ML, tempC, levelBefore: before, levelAfter: after })
   }
   return (
@@ -31,7 +37,14 @@ function TopUp({ send, stage }: DeedProps): preact.JSX.Element {
         steps={[100, 10]}
         onValue={setVolumeML}
       />
-      <NumberStep legend="The water was" unit="°C" value={tempC} first={60} none="not read" onValue={setTempC} />
+      <NumberStep
+        legend="The water was"
+        unit={`°${temperature}`}
+        value={temp}
+        first={inC ? 60 : 140}
+        none="not read"
+        onValue={setTemp}
+      />
       <ChoiceRow legend="Level before" kind="lesser" choices={levels} value={before} onChoose={setBefore} />
       <ChoiceRow legend="Level after" kind="lesser" choices={levels} value={after} onChoose={setAfter} />
       <Pad kind="main" look="solid" layoutKey="top up" disabled={stage.busy.value} onPress={topUp}>
@@ -110,17 +123,25 @@ const units: readonly { value: Amount['unit']; label: string }[] = [
   { value: 'g', label: 'g' }
 ]
 
-function Unplanned({ pot, send, stage }: DeedProps): preact.JSX.Element {
+function Unplanned({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
   const known = [...new Set(pot.state.programme.setOut.map((s) => s.amount.of))]
   const [of, setOf] = useState(known[0] ?? '')
   const [unit, setUnit] = useState<Amount['unit']>('mL')
   const [value, setValue] = useState<number | null>(10)
+  const [bottle, setBottle] = useState<Poured | null>(null)
   const add = (): void => {
     const amount: Amount = { value: value ?? 10, unit, of: of.trim(), asEntered: '' }
-    send({ type: 'AddUnplanned', amount: enteredAmount(amount, amount.value) })
+    send({ type: 'AddUnplanned', amount: enteredAmount(amount, amount.value), ...outOf(bottle, of) })
+  }
+  const pour = (poured: Poured | null): void => {
+    setBottle(poured)
+    if (poured === null) return
+    setOf(poured.of)
+    setUnit(poured.unit)
   }
   return (
     <>
+      <OutOfBottle kitchen={kitchen} poured={outOf(bottle, of).itemId ? bottle : null} choose={pour} />
       <TextField label="What went in" value={of} suggestions={known} onInput={setOf} />
       <ChoiceRow legend="In" kind="lesser" choices={units} value={unit} onChoose={setUnit} />
       <NumberStep legend="How much" unit={unit} value={value} first={10} steps={[10, 1]} onValue={setValue} />

@@ -72,7 +72,7 @@ function Note({ send }: DeedProps): preact.JSX.Element {
 const always = (): boolean => true
 
 export const readDeeds: (Deed | SheetDeed)[] = [
-  { id: 'temperature', say: 'Read °C', group: 'Read', fits: always, Form: Temperature },
+  { id: 'temperature', say: 'Read temperature', group: 'Read', fits: always, Form: Temperature },
   { id: 'ph', say: 'Read pH', group: 'Read', fits: always, Form: Ph },
   { id: 'judge', say: 'Judge the bath', group: 'Read', fits: always, Form: Judge },
   { id: 'note', say: 'Note', group: 'Read', fits: always, Form: Note },

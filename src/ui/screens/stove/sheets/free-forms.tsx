@@ -8,6 +8,7 @@ import { openSteps } from '../live.ts'
 import type { DeedProps } from './deed.ts'
 import { DeedCautions } from './deed-cautions.tsx'
 import { NumberStep } from './number-step.tsx'
+import { OutOfBottle, outOf, type Poured } from './out-of-bottle.tsx'
 import { Reason } from './reason.tsx'
 
 const units: readonly { value: Amount['unit']; label: string }[] = [
@@ -38,17 +39,25 @@ export function FillForm({ pot, send, stage }: DeedProps): preact.JSX.Element {
 }
 
 /** What went in before comes first: it goes in again more often than not. */
-export function AddForm({ pot, send, stage }: DeedProps): preact.JSX.Element {
+export function AddForm({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
   const before = pot.state.doses.flatMap(({ of }) => (of === 'water' ? [] : [of]))
   const known = [...new Set([...before.reverse(), ...usual])].slice(0, 6)
   const last = pot.state.doses.findLast(({ of }) => of === known[0])
   const [of, setOf] = useState(known[0] ?? '')
   const [unit, setUnit] = useState<Amount['unit']>(last?.added.unit ?? 'mL')
   const [value, setValue] = useState<number | null>(last?.added.value ?? 10)
+  const [bottle, setBottle] = useState<Poured | null>(null)
+  const pour = (poured: Poured | null): void => {
+    setBottle(poured)
+    setOf(poured?.of ?? known[0] ?? '')
+    if (poured) setUnit(poured.unit)
+  }
+  const out = outOf(bottle, of)
   const amount = enteredAmount({ value: value ?? 10, unit, of: of.trim(), asEntered: '' }, value ?? 10)
   return (
     <>
-      <Reason legend="Which" reasons={known} value={of} onReason={setOf} />
+      <OutOfBottle kitchen={kitchen} poured={out.itemId ? bottle : null} choose={pour} />
+      {out.itemId ? null : <Reason legend="Which" reasons={known} value={of} onReason={setOf} />}
       <ChoiceRow legend="In" kind="lesser" choices={units} value={unit} onChoose={setUnit} />
       <NumberStep legend="How much" unit={unit} value={value} first={10} steps={[10, 1]} onValue={setValue} />
       <DeedCautions key={of} stage={stage} pot={pot} adds={amount} />
@@ -57,7 +66,7 @@ export function AddForm({ pot, send, stage }: DeedProps): preact.JSX.Element {
         look="solid"
         layoutKey="add"
         disabled={of.trim() === '' || stage.busy.value}
-        onPress={() => send({ type: 'AddUnplanned', amount })}
+        onPress={() => send({ type: 'AddUnplanned', amount, ...out })}
       >
         It is in
       </Pad>

@@ -51,7 +51,7 @@ function titleOf(open: Open, pot: LivePot): string {
   const name = nameOf(pot)
   switch (open.kind) {
     case 'read':
-      return `${name}: read °C`
+      return `${name}: read temperature`
     case 'ask':
       return `${name}: ${questionSay(open.question)}`
     case 'not-yet':

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
-import type { Kitchen } from '../../kitchen.ts'
-import type { KitchenShelf, OnShelf } from '../../shelf.ts'
+import type { Kitchen } from '../kitchen.ts'
+import type { KitchenShelf, OnShelf } from '../shelf.ts'
 
 /** `things` null: it is not read yet. `failed`: why it can't be. No shelf at all is an empty one. */
 export type ShelfSeen = { things: readonly OnShelf[] | null; failed: string | null }
@@ -8,7 +8,7 @@ export type ShelfSeen = { things: readonly OnShelf[] | null; failed: string | nu
 const noShelf: ShelfSeen = { things: [], failed: null }
 
 /** What stands on the shelf, kept up while the form is open. */
-export function useShelf(kitchen: Kitchen): ShelfSeen {
+export function useShelfSeen(kitchen: Kitchen): ShelfSeen {
   const [shelf, setShelf] = useState<KitchenShelf | null>(null)
   const [failed, setFailed] = useState<string | null>(null)
   useEffect(() => {
