@@ -132,7 +132,11 @@ function Facts({
       </div>
       <div>
         <dt>Water boils here at</dt>
-        <dd>{boilC === null ? `Not said; ${showTemperature(100, units)} presumed.` : showTemperature(boilC, units, { digits: 1 })}</dd>
+        <dd>
+          {boilC === null
+            ? `Not said; ${showTemperature(100, units)} presumed.`
+            : showTemperature(boilC, units, { digits: 1 })}
+        </dd>
       </div>
     </dl>
   )
