@@ -4,7 +4,7 @@ import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { violations } from './stage/axe.ts'
 import { REHEARSAL, storedIn } from './stage/journal.ts'
-import { pressUntilThere } from './stage/press.ts'
+import { press, pressUntilGone, pressUntilThere } from './stage/press.ts'
 import { openStage, type Stage, type Visit } from './stage/stage.ts'
 
 let stage: Stage
@@ -41,8 +41,7 @@ async function addStock(page: Page, name: string, level: string): Promise<void> 
     Lot: 'Y-3',
     'How much is there': level
   })
-  await pad(page, 'Put it on the shelf').tap()
-  await heading(page, name).waitFor()
+  await pressUntilThere(pad(page, 'Put it on the shelf'), heading(page, name))
 }
 
 /** Passes over the acts until the one of that name stands there. */
@@ -76,11 +75,9 @@ async function codeOn(page: Page): Promise<string | undefined> {
 describe('the shelf by touch on a phone', () => {
   it('takes a stock, says what is wrong where it is wrong, keeps what was typed, and finds all of it after a reload', async () => {
     const { page, complaints } = await atShelf()
-    await pad(page, 'Add what is there').tap()
-    await heading(page, 'Put on the shelf').waitFor()
+    await pressUntilThere(pad(page, 'Add what is there'), heading(page, 'Put on the shelf'))
     await fill(page, { Name: 'stock Y', 'Strength, % w/v': '1,5,5', 'How much is there': '250 g' })
-    await pad(page, 'Put it on the shelf').tap()
-    await expect.poll(() => said(page)).toHaveLength(3)
+    await press(pad(page, 'Put it on the shelf'), async () => (await said(page)).length === 3)
     expect((await said(page)).join(' ')).toMatch(
       /Say what dye it is of\..*“1,5,5” can’t be read\..*“250 g” can’t be read/
     )
@@ -89,8 +86,7 @@ describe('the shelf by touch on a phone', () => {
     expect(await page.getByLabel('Name').inputValue()).toBe('stock Y')
     // A comma is a point where only that can be meant.
     await fill(page, { Dye: 'C.I. Acid Yellow', 'Strength, % w/v': '1,5', 'How much is there': '0.25 L' })
-    await pad(page, 'Put it on the shelf').tap()
-    await heading(page, 'stock Y').waitFor()
+    await pressUntilThere(pad(page, 'Put it on the shelf'), heading(page, 'stock Y'))
     await page.getByText('1.5 % w/v', { exact: true }).waitFor()
     await page.getByText('250 mL left', { exact: true }).waitFor()
     await page.reload()
@@ -104,36 +100,28 @@ describe('the shelf by touch on a phone', () => {
   it('corrects a level with its reason, keeps the old one, puts away and brings back', async () => {
     const { page } = await atShelf()
     await addStock(page, 'stock Y', '250')
-    await pad(page, 'Correct the level').tap()
     const sheet = page.getByRole('dialog')
-    await sheet.waitFor()
-    await pad(page, 'Correct it').tap()
-    await expect.poll(() => said(page)).toHaveLength(2)
+    await pressUntilThere(pad(page, 'Correct the level'), sheet)
+    await press(pad(page, 'Correct it'), async () => (await said(page)).length === 2)
     await fill(page, { 'How much is there now': '180', Why: 'spilled' })
-    await pad(page, 'Correct it').tap()
-    await sheet.waitFor({ state: 'detached' })
+    await pressUntilGone(pad(page, 'Correct it'), sheet)
     await page.getByText('180 mL left', { exact: true }).waitFor()
     await page.getByText('Level corrected to 180 mL, was 250 mL: spilled').waitFor()
-    await pad(page, 'Put away').tap()
-    await pad(page, 'Put it away').tap()
-    await pad(page, 'Bring back').waitFor()
-    await pad(page, 'Shelf').tap()
-    await page.getByText('Put away, 1').waitFor()
+    await pressUntilThere(pad(page, 'Put away'), pad(page, 'Put it away'))
+    await pressUntilThere(pad(page, 'Put it away'), pad(page, 'Bring back'))
+    await pressUntilThere(pad(page, 'Shelf'), page.getByText('Put away, 1'))
     await page.getByText('Put away, 1').tap()
     await page.getByRole('link', { name: /stock Y/ }).tap()
-    await pad(page, 'Bring back').tap()
-    await pad(page, 'Bring it back').tap()
-    await pad(page, 'Put away').waitFor()
+    await pressUntilThere(pad(page, 'Bring back'), pad(page, 'Bring it back'))
+    await pressUntilThere(pad(page, 'Bring it back'), pad(page, 'Put away'))
     await page.reload()
     await page.getByText('180 mL left', { exact: true }).waitFor()
   })
 
   it('makes a stock step by step with the mask at the powder, and gives it a label whose code is read back', async () => {
     const { page } = await atShelf({ bypassCSP: true })
-    await pad(page, 'Make a stock').tap()
-    await heading(page, 'Make a stock').waitFor()
-    await pad(page, 'Work it out').tap()
-    await expect.poll(() => said(page)).toHaveLength(3)
+    await pressUntilThere(pad(page, 'Make a stock'), heading(page, 'Make a stock'))
+    await press(pad(page, 'Work it out'), async () => (await said(page)).length === 3)
     expect(await violations(page), 'the form with problems').toEqual([])
     await fill(page, {
       Name: 'stock G',
@@ -142,7 +130,7 @@ describe('the shelf by touch on a phone', () => {
       'How much of it': '250',
       Lot: 'G-1'
     })
-    await pad(page, 'Work it out').tap()
+    await pressUntilGone(pad(page, 'Work it out'), heading(page, 'Make a stock'))
     await actsUntil(page, 'Weigh the powder')
     await page.getByText('2.5 g', { exact: true }).waitFor()
     await page.getByText(/Particle mask that fits/).waitFor()
@@ -170,8 +158,7 @@ describe('the shelf by touch on a phone', () => {
       .map(Number)
     expect(Math.abs(width - (62 / 25.4) * 72)).toBeLessThan(0.5)
     expect(Math.abs(height - (29 / 25.4) * 72)).toBeLessThan(0.5)
-    await pad(page, 'Back').tap()
-    await page.getByText('made today').waitFor()
+    await pressUntilThere(pad(page, 'Back'), page.getByText('made today'))
   })
 
   it('thins a stronger stock, which has so much less then', async () => {
@@ -180,11 +167,11 @@ describe('the shelf by touch on a phone', () => {
     await page.evaluate(() => {
       location.hash = '#/shelf/make'
     })
-    await pad(page, 'A stronger stock').tap()
+    await pressUntilThere(pad(page, 'A stronger stock'), page.getByLabel('From which bottle'))
     const option = await page.getByRole('option', { name: /stock Y/ }).getAttribute('value')
     await page.getByLabel('From which bottle').selectOption(option)
     await fill(page, { Name: 'stock Y pale', 'Strength, % w/v': '0.1', 'How much of it': '250' })
-    await pad(page, 'Work it out').tap()
+    await pressUntilGone(pad(page, 'Work it out'), heading(page, 'Make a stock'))
     await actsUntil(page, 'Measure stock Y')
     await page.getByText('25 mL', { exact: true }).waitFor()
     await page.getByText('By its level only 20 mL are left in it.').waitFor()
@@ -209,10 +196,9 @@ describe('the shelf when things go wrong', () => {
       }
       Object.assign(globalThis, { full: true })
     })
-    await pad(page, 'Add what is there').tap()
+    await pressUntilThere(pad(page, 'Add what is there'), heading(page, 'Put on the shelf'))
     await fill(page, { Name: 'stock Y', Dye: 'C.I. Acid Yellow', 'Strength, % w/v': '1', 'How much is there': '250' })
-    await pad(page, 'Put it on the shelf').tap()
-    await page.getByRole('alert').filter({ hasText: 'Not saved.' }).waitFor()
+    await pressUntilThere(pad(page, 'Put it on the shelf'), page.getByRole('alert').filter({ hasText: 'Not saved.' }))
     expect(await page.getByLabel('Name').inputValue()).toBe('stock Y')
     await page.evaluate(() => Reflect.deleteProperty(globalThis, 'full'))
     await pressUntilThere(pad(page, 'Put it on the shelf'), heading(page, 'stock Y'))
@@ -289,12 +275,10 @@ describe.each(['light', 'dark'] as const)('the shelf with things on it, %s', (co
     expect(await violations(page), 'empty').toEqual([])
     await addStock(page, 'stock Y', '250')
     expect(await violations(page), 'a thing').toEqual([])
-    await pad(page, 'Throw out').tap()
-    await page.getByRole('dialog').waitFor()
+    await pressUntilThere(pad(page, 'Throw out'), page.getByRole('dialog'))
     expect(await violations(page), 'a sheet').toEqual([])
     await page.keyboard.press('Escape')
-    await pad(page, 'Shelf').tap()
-    await page.getByRole('link', { name: /stock Y/ }).waitFor()
+    await pressUntilThere(pad(page, 'Shelf'), page.getByRole('link', { name: /stock Y/ }))
     expect(await violations(page), 'the list').toEqual([])
     expect(elsewhere()).toEqual([])
   })

@@ -5,7 +5,7 @@ import type { Stock } from '../../src/core/shelf/thing.ts'
 import { violations } from './stage/axe.ts'
 import { start } from './stage/dyer.ts'
 import { REAL, storedIn } from './stage/journal.ts'
-import { press, pressUntilThere } from './stage/press.ts'
+import { press, pressUntilGone, pressUntilThere } from './stage/press.ts'
 import { putOnShelf } from './stage/shelf.ts'
 import { openStage, type Stage, type Visit } from './stage/stage.ts'
 
@@ -75,8 +75,7 @@ describe('the numbers, at the size of a phone', () => {
     await page.reload()
     await numbers.getByText(/fills more than two thirds of the pot/).waitFor()
     expect(await page.getByLabel('Water boils here at').inputValue()).toBe('1500 m')
-    await pad(page, /^Keep it to/).tap()
-    await numbers.getByText(/The pot changes the liquor ratio/).waitFor()
+    await pressUntilThere(pad(page, /^Keep it to/), numbers.getByText(/The pot changes the liquor ratio/))
     expect(visit.complaints).toEqual([])
     await visit.context.close()
   })
@@ -107,8 +106,7 @@ describe('a stock that is short', () => {
     expect(await said(page, '[data-code="short"]')).toContain(
       'Plum is 8 mL of dye (stock P) short: 38 mL wanted, 30 mL free.'
     )
-    await pad(page, 'The rest from stock P, lot 13').tap()
-    await shortOf(page).waitFor({ state: 'detached' })
+    await pressUntilGone(pad(page, 'The rest from stock P, lot 13'), shortOf(page))
     expect(await said(page, '.start-bench')).toContain('30 mL from lot 128 mL from lot 13')
     for (const cup of await page.locator('.start-cup input').all()) await cup.check()
     await start(page)
@@ -136,12 +134,10 @@ describe('a stock that is short', () => {
     const { page, context } = await stage.visit(small)
     await opened({ page } as Visit)
     await short(page)
-    await pad(page, /^Dye 30 g/).tap()
-    await shortOf(page).waitFor({ state: 'detached' })
+    await pressUntilGone(pad(page, /^Dye 30 g/), shortOf(page))
     await page.getByLabel('Dry weight').fill('38')
     await shortOf(page).waitFor()
-    await pad(page, /^Dye to 0\.7\d+ %/).tap()
-    await shortOf(page).waitFor({ state: 'detached' })
+    await pressUntilGone(pad(page, /^Dye to 0\.7\d+ %/), shortOf(page))
     expect(await said(page, '.start-bench')).toContain('30 mL of stock P')
     await context.close()
   })
