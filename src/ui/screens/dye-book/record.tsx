@@ -23,6 +23,7 @@ import { Papers } from './papers.tsx'
 import { headFacts, statusLine } from './record-words.ts'
 import { printRoute } from './routes.ts'
 import { startAgain } from './same-again.ts'
+import { SwatchPart } from './swatches.tsx'
 import { Amounts, Lines } from './tables.tsx'
 import { useRecord } from './use-record.ts'
 
@@ -61,6 +62,7 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
         )}
         <Picture record={record} />
         <MediaPart kitchen={kitchen} potId={potId} record={record} changed={() => setRound(round + 1)} />
+        <SwatchPart kitchen={kitchen} potId={potId} />
         <div class="book-columns">
           <Amounts record={record} units={units} />
           <div class="book-column">
