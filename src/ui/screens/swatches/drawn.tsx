@@ -1,4 +1,6 @@
 // The strip of measured colours with the control beside it, hue against depth, and all of it as a table.
+import { useRef } from 'preact/hooks'
+import { useBox } from '../../parts/box.ts'
 import { countsWords } from '../../parts/swatch-words.ts'
 import { type Judged, type OnPlot, type Plot, plotOf, type StripCell, stripOf, ticks } from './drawing.ts'
 
@@ -18,20 +20,29 @@ export function Drawn({ found }: { found: Judged }): preact.JSX.Element {
   )
 }
 
-const [CELL, ROW, HEAD, WORDS] = [60, 56, 22, 74]
+/** Px of a row, of the line above it, and of the words before it. */
+const [ROW, HEAD, WORDS] = [56, 22, 66]
+/** While it is laid out a figure can have no width. */
+const LEAST_WIDE = 200
+/** Before the screen is measured; a drawing is in px, so that its type is as large as other type. */
+const FIRST = { width: 620, height: 0 }
 
 /** Bands in the order of the skein. What wicked stands apart. */
 function StripPicture({ cells }: { cells: StripCell[] }): preact.JSX.Element {
-  const apart = (nth: number): number =>
-    nth > 0 && cells[nth]?.found.zone !== cells[nth - 1]?.found.zone ? CELL / 4 : 0
+  const figure = useRef<HTMLElement>(null)
+  const { width } = useBox(figure, FIRST)
+  const parted = (nth: number): boolean => nth > 0 && cells[nth]?.found.zone !== cells[nth - 1]?.found.zone
+  const gaps = cells.filter((_, nth) => parted(nth)).length
+  const cell = Math.max(8, (width - WORDS) / (cells.length + gaps / 4))
+  const apart = (nth: number): number => (parted(nth) ? cell / 4 : 0)
   const starts: number[] = []
   let end = WORDS
   for (const nth of cells.keys()) {
     starts.push(end + apart(nth))
-    end = (starts[nth] as number) + CELL
+    end = (starts[nth] as number) + cell
   }
   return (
-    <figure class="swatches-figure">
+    <figure class="swatches-figure" ref={figure}>
       <svg
         viewBox={`0 0 ${end} ${HEAD + 2 * ROW + 4}`}
         role="img"
@@ -47,15 +58,15 @@ function StripPicture({ cells }: { cells: StripCell[] }): preact.JSX.Element {
           const x = starts[nth] as number
           return (
             <g key={band}>
-              <text x={x + CELL / 2} y={HEAD - 6} class="swatches-axis is-middle">
+              <text x={x + cell / 2} y={HEAD - 6} class="swatches-axis is-middle">
                 {found.zone === 'wicking' ? `${band} W` : band}
               </text>
-              <rect x={x} y={HEAD} width={CELL} height={ROW} fill={colour} class="swatches-cell" />
+              <rect x={x} y={HEAD} width={cell} height={ROW} fill={colour} class="swatches-cell" />
               {found.leftOut === null ? null : (
-                <path d={`M${x} ${HEAD}L${x + CELL} ${HEAD + ROW}`} class="swatches-struck" />
+                <path d={`M${x} ${HEAD}L${x + cell} ${HEAD + ROW}`} class="swatches-struck" />
               )}
               {control === null ? null : (
-                <rect x={x} y={HEAD + ROW + 4} width={CELL} height={ROW} fill={control} class="swatches-cell" />
+                <rect x={x} y={HEAD + ROW + 4} width={cell} height={ROW} fill={control} class="swatches-cell" />
               )}
             </g>
           )
@@ -69,12 +80,14 @@ function StripPicture({ cells }: { cells: StripCell[] }): preact.JSX.Element {
   )
 }
 
-const [WIDE, HIGH, LEFT, BOTTOM, TOP, RIGHT] = [620, 340, 58, 44, 12, 12]
+const [HIGH, LEFT, BOTTOM, TOP, RIGHT] = [340, 58, 44, 12, 12]
 
 function PlotPicture({ plot }: { plot: Plot }): preact.JSX.Element {
+  const figure = useRef<HTMLElement>(null)
+  const wide = Math.max(LEAST_WIDE, useBox(figure, FIRST).width)
   const scale = (value: number, [from, to]: readonly [number, number], start: number, end: number): number =>
     start + ((value - from) / (to - from)) * (end - start)
-  const x = (depth: number): number => scale(depth, plot.depth, LEFT, WIDE - RIGHT)
+  const x = (depth: number): number => scale(depth, plot.depth, LEFT, wide - RIGHT)
   const y = (hueDeg: number): number => scale(hueDeg, plot.hue, HIGH - BOTTOM, TOP)
   const line = (points: readonly OnPlot[], sd: number): string[] =>
     points.map(({ depth, hueDeg, sdDeg }) => `${x(depth).toFixed(1)} ${y(hueDeg + sd * sdDeg).toFixed(1)}`)
@@ -82,16 +95,16 @@ function PlotPicture({ plot }: { plot: Plot }): preact.JSX.Element {
     `M${[...line(points, 1), ...line(points, -1).reverse()].join('L')}Z`
   const counted = plot.skein.filter(({ leftOut }) => leftOut === null)
   return (
-    <figure class="swatches-figure">
+    <figure class="swatches-figure" ref={figure}>
       <svg
-        viewBox={`0 0 ${WIDE} ${HIGH}`}
+        viewBox={`0 0 ${wide} ${HIGH}`}
         role="img"
         aria-label="Hue against depth: the control’s curve and the skein’s, each with one standard deviation. The table tells the same."
       >
         <clipPath id="swatches-plot">
-          <rect x={LEFT} y={TOP} width={WIDE - LEFT - RIGHT} height={HIGH - TOP - BOTTOM} />
+          <rect x={LEFT} y={TOP} width={wide - LEFT - RIGHT} height={HIGH - TOP - BOTTOM} />
         </clipPath>
-        <Axes plot={plot} x={x} y={y} />
+        <Axes plot={plot} wide={wide} x={x} y={y} />
         <g clip-path="url(#swatches-plot)">
           <path d={band(plot.control)} class="swatches-band" />
           <path d={`M${line(plot.control, 0).join('L')}`} class="swatches-control" />
@@ -125,9 +138,9 @@ function PlotPicture({ plot }: { plot: Plot }): preact.JSX.Element {
   )
 }
 
-type AxesProps = { plot: Plot; x: (depth: number) => number; y: (hueDeg: number) => number }
+type AxesProps = { plot: Plot; wide: number; x: (depth: number) => number; y: (hueDeg: number) => number }
 
-function Axes({ plot, x, y }: AxesProps): preact.JSX.Element {
+function Axes({ plot, wide, x, y }: AxesProps): preact.JSX.Element {
   return (
     <g class="swatches-axes">
       {ticks(plot.depth).map((depth) => (
@@ -140,7 +153,7 @@ function Axes({ plot, x, y }: AxesProps): preact.JSX.Element {
       ))}
       {ticks(plot.hue).map((hueDeg) => (
         <g key={hueDeg}>
-          <path d={`M${LEFT} ${y(hueDeg)}H${WIDE - RIGHT}`} />
+          <path d={`M${LEFT} ${y(hueDeg)}H${wide - RIGHT}`} />
           <text x={LEFT - 6} y={y(hueDeg) + 5} class="swatches-axis is-end">
             {`${(hueDeg + 360) % 360}°`}
           </text>
@@ -149,10 +162,10 @@ function Axes({ plot, x, y }: AxesProps): preact.JSX.Element {
       <text x={LEFT} y={HIGH - 6} class="swatches-axis">
         deep
       </text>
-      <text x={(LEFT + WIDE - RIGHT) / 2} y={HIGH - 6} class="swatches-axis is-middle">
+      <text x={(LEFT + wide - RIGHT) / 2} y={HIGH - 6} class="swatches-axis is-middle">
         L*
       </text>
-      <text x={WIDE - RIGHT} y={HIGH - 6} class="swatches-axis is-end">
+      <text x={wide - RIGHT} y={HIGH - 6} class="swatches-axis is-end">
         pale
       </text>
     </g>

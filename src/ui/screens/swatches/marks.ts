@@ -27,13 +27,13 @@ export function marksOf({ undyed, series }: Shape): Mark[] {
   const each = <T>(count: number, make: (nth: number) => T): T[] => Array.from({ length: count }, (_, nth) => make(nth))
   return [
     { id: 'grey', label: 'Grey card', letter: 'G' },
-    { id: 'from', label: 'Skein, its first end', letter: 'A' },
-    { id: 'to', label: 'Skein, its other end', letter: 'B' },
+    { id: 'from', label: 'Skein, end A', letter: 'A' },
+    { id: 'to', label: 'Skein, end B', letter: 'B' },
     ...each(undyed, (nth): Mark => {
-      const where = undyed === 2 ? (nth === 0 ? ', by the first end' : ', by the other end') : ''
+      const where = undyed === 2 ? (nth === 0 ? ' by A' : ' by B') : ''
       return { id: `undyed ${nth}`, label: `Undyed yarn${where}`, letter: `U${nth + 1}` }
     }),
-    ...each(series, (nth): Mark => ({ id: `series ${nth}`, label: `Series, swatch ${nth + 1}`, letter: `${nth + 1}` }))
+    ...each(series, (nth): Mark => ({ id: `series ${nth}`, label: 'Series swatch', letter: `${nth + 1}` }))
   ]
 }
 

@@ -30,6 +30,9 @@ type Props = {
   next: () => void
 }
 
+/** Where the finger is, and how large the picture is on the screen. */
+type Under = { at: Spot; widthPx: number; heightPx: number }
+
 const arrows: Record<string, readonly [number, number]> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -62,13 +65,13 @@ export function Picture(props: Props): preact.JSX.Element {
       role="application"
       // biome-ignore lint/a11y/noNoninteractiveTabindex: it is worked by the arrow keys, as its label says.
       tabIndex={0}
-      aria-label={`Photo. ${chosen.label}: ${whereWords(places[chosen.id])}. Arrow keys move it, Enter goes to the next.`}
+      aria-label={`Photo. ${chosen.letter} ${chosen.label}: ${whereWords(places[chosen.id])}. Arrow keys move it, Enter goes to the next.`}
       onKeyDown={keyed}
       {...drag.on}
     >
       {address === null ? null : <img src={address} alt="" draggable={false} decoding="async" />}
       <Overlay shot={shot} shape={shape} chosen={chosen} />
-      {drag.at && address ? <Glass at={drag.at} address={address} /> : null}
+      {drag.under && address ? <Glass under={drag.under} address={address} /> : null}
     </div>
   )
 }
@@ -76,8 +79,8 @@ export function Picture(props: Props): preact.JSX.Element {
 /** A finger puts the chosen mark where it is put for the first time; else it takes the mark it lies on. */
 function useDrag({ shot, shape, chosen, choose, place, next }: Props) {
   const held = useRef<{ id: MarkId; isNew: boolean } | null>(null)
-  const [at, setAt] = useState<Spot | null>(null)
-  const spotOf = (event: PointerEvent): { at: Spot; widthPx: number; heightPx: number } => {
+  const [under, setUnder] = useState<Under | null>(null)
+  const spotOf = (event: PointerEvent): Under => {
     const { left, top, width, height } = (event.currentTarget as HTMLElement).getBoundingClientRect()
     const x = (event.clientX - left) / width
     const y = (event.clientY - top) / height
@@ -86,28 +89,29 @@ function useDrag({ shot, shape, chosen, choose, place, next }: Props) {
   const end = (): void => {
     const done = held.current
     held.current = null
-    setAt(null)
+    setUnder(null)
     if (done?.isNew) next()
   }
   return {
-    at,
+    under,
     on: {
       onPointerDown(event: PointerEvent) {
         if (event.button !== 0 || held.current) return
-        const { at: finger, ...size } = spotOf(event)
+        const under = spotOf(event)
+        const { at: finger } = under
         const isNew = !shot.places[chosen.id]
-        const id = isNew ? chosen.id : (nearest(shape, shot.places, finger, size, REACH_PX) ?? chosen.id)
+        const id = isNew ? chosen.id : (nearest(shape, shot.places, finger, under, REACH_PX) ?? chosen.id)
         held.current = { id, isNew }
         ;(event.currentTarget as HTMLElement).setPointerCapture(event.pointerId)
         if (id !== chosen.id) choose(id)
         place(id, finger)
-        setAt(finger)
+        setUnder(under)
       },
       onPointerMove(event: PointerEvent) {
         if (!held.current) return
-        const { at: finger } = spotOf(event)
-        place(held.current.id, finger)
-        setAt(finger)
+        const under = spotOf(event)
+        place(held.current.id, under.at)
+        setUnder(under)
       },
       onPointerUp: end,
       onPointerCancel: end
@@ -158,9 +162,12 @@ function Overlay({ shot: { photo, places }, shape, chosen }: OverlayProps): prea
   )
 }
 
-const GLASS = 4
+/** So many times as large, in a glass of so many px across. */
+const LARGER = 3
+const GLASS_PX = 128
 
-function Glass({ at, address }: { at: Spot; address: string }): preact.JSX.Element {
+function Glass({ under: { at, widthPx, heightPx }, address }: { under: Under; address: string }): preact.JSX.Element {
+  const from = (share: number, px: number): string => `${GLASS_PX / 2 - share * px * LARGER}px`
   return (
     <div
       class="swatches-glass"
@@ -168,8 +175,8 @@ function Glass({ at, address }: { at: Spot; address: string }): preact.JSX.Eleme
       aria-hidden="true"
       style={{
         backgroundImage: `url("${address}")`,
-        backgroundSize: `${GLASS * 100}cqw auto`,
-        backgroundPosition: `calc(4rem - ${at.x * GLASS * 100}cqw) calc(4rem - ${at.y * GLASS * 100}cqh)`
+        backgroundSize: `${widthPx * LARGER}px ${heightPx * LARGER}px`,
+        backgroundPosition: `${from(at.x, widthPx)} ${from(at.y, heightPx)}`
       }}
     />
   )
