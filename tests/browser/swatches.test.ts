@@ -221,9 +221,11 @@ it('what an eye sees is kept as that, and typed readings are judged', async () =
   await page
     .getByLabel('Skein', { exact: true })
     .fill([42, 47, 52, 57, 62, 67].map((l, nth) => thrice(l, 20 + 5 * nth)).join('\n'))
+  await button(page, 'Dry').click()
   await button(page, 'One fibre').click()
   await verdict(page)
-    .filter({ hasText: /^SplitTurns yellower from band \d/ })
+    // A hue of 20 degrees that goes up: towards red, which is at 25.
+    .filter({ hasText: /^SplitTurns redder from band 2/ })
     .waitFor()
   await button(page, 'Keep this').click()
   await page.getByText('By readings typed from an instrument, D65/10.').waitFor()
