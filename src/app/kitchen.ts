@@ -108,6 +108,7 @@ export function makeKitchen(parts: KitchenParts): Kitchen {
     storage: () => storageNow(),
     ...(here && { shelf: () => import('./shelf.ts').then(({ shelfOf }) => shelfOf(parts, view.pots, here)) }),
     ...(parts.found ? { found: parts.found } : {}),
+    ...(here && { swatches: () => import('./swatches.ts').then(({ swatchesOf }) => swatchesOf(parts, here)) }),
     book: (fromMs, toMs, limit) => parts.journal.summaries(fromMs, toMs, limit),
     async entries(potId) {
       const { entries, damaged } = readEntries(await parts.journal.read(`pot/${potId}`))

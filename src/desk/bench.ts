@@ -10,6 +10,7 @@ import { hiddenLateness } from './bench/hidden-lateness.ts'
 import { keystroke } from './bench/keystroke.ts'
 import { lateness } from './bench/lateness.ts'
 import { newReading } from './bench/new-reading.ts'
+import { photoFile } from './bench/photo-file.ts'
 import { photoPatches } from './bench/photo-patches.ts'
 import { reading } from './bench/reading.ts'
 import { reopening } from './bench/reopening.ts'
@@ -33,6 +34,7 @@ const measures: Record<string, (grounds: Grounds) => Promise<Figure>> = {
   'hidden-lateness': hiddenLateness,
   'bath-ph': bathPhSpeed,
   'photo-patches': photoPatches,
+  'photo-file': photoFile,
   backup: backupMemory
 }
 

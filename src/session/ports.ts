@@ -2,12 +2,14 @@
 import type { Entry } from '../core/pot/entry.ts'
 import type { PotEvent } from '../core/pot/events.ts'
 import type { MediaBytes } from '../core/pot/media.ts'
+import type { SwatchEvent } from '../core/record/swatch.ts'
 import type { Draw } from '../core/shelf/draws.ts'
 import type { ShelfEvent } from '../core/shelf/events.ts'
 
 export type PotEntry = Entry<PotEvent>
 export type ShelfEntry = Entry<ShelfEvent>
-export type StoredEntry = PotEntry | ShelfEntry
+export type SwatchEntry = Entry<SwatchEvent>
+export type StoredEntry = PotEntry | ShelfEntry | SwatchEntry
 
 export type ClockPort = {
   /** Wall clock, UTC ms. */

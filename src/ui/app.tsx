@@ -17,6 +17,7 @@ const Sums = later(() => import('./screens/sums/index.tsx'))
 const Workshop = later(() => import('./screens/workshop/index.tsx'))
 const Rehearse = later(() => import('./screens/rehearse/index.tsx'))
 const Shelf = later(() => import('./screens/shelf/index.tsx'))
+const Swatches = later(() => import('./screens/swatches/index.tsx'))
 const DyeBook = later(() => import('./screens/dye-book/index.tsx').then((m) => ({ default: m.DyeBook })))
 const DeviceCheckScreen = later(() =>
   import('./screens/device-check/index.tsx').then((m) => ({ default: m.DeviceCheckScreen }))
@@ -55,7 +56,7 @@ export function App({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
 }
 
 function isStove(route: string): boolean {
-  return !/^#\/(start|protocols|shelf|rehearse|dye-book|settings|device-check)\b/.test(route)
+  return !/^#\/(start|protocols|shelf|swatches|rehearse|dye-book|settings|device-check)\b/.test(route)
 }
 
 /** A rehearsal has a Stove of its own and fills the screen like it; where none is named yet one is chosen on a page. */
@@ -78,6 +79,7 @@ function Screen({ kitchen, route }: { kitchen: Kitchen; route: string }): preact
     return <Rehearse kitchen={kitchen} stove={(on, onMenu) => <Stove kitchen={on} onMenu={onMenu} />} />
   }
   if (route.startsWith('#/shelf')) return <Shelf kitchen={kitchen} />
+  if (route.startsWith('#/swatches')) return <Swatches kitchen={kitchen} />
   if (route.startsWith('#/dye-book')) return <DyeBook kitchen={kitchen} />
   if (route.startsWith('#/device-check')) return <DeviceCheckScreen kitchen={kitchen} />
   if (route === '#/settings/backup') return <Keep kitchen={kitchen} />

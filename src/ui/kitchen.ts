@@ -19,6 +19,7 @@ import type { RehearsalRun, RehearsalWish } from './rehearsing.ts'
 import type { BroughtIn, TextSharing } from './sharing.ts'
 import type { KitchenShelf } from './shelf.ts'
 import type { KitchenCards } from './skein-cards.ts'
+import type { KitchenSwatches } from './swatches.ts'
 import type { KitchenWriting } from './writing.ts'
 
 /** `expected`: what its thermometer tells of the open steps; `madePh`: what pH its doses would make, null where nobody can
@@ -235,6 +236,8 @@ export type Kitchen = KitchenWriting & {
 
   /** What stands on the shelf, as it is by now; loaded and read only then. Absent where there is none. */
   shelf?(): Promise<KitchenShelf>
+  /** Reads photos of skeins and keeps what is found; loaded only then. Absent where there is nowhere to keep it. */
+  swatches?(): Promise<KitchenSwatches>
   /** Loads what backups need only then. Null until it is fetched; absent in a rehearsal. */
   backup?: ReadonlySignal<(() => Promise<KitchenBackup>) | null>
 

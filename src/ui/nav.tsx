@@ -9,6 +9,7 @@ const places = [
   { route: '#/stove', say: 'Stove' },
   { route: '#/protocols', say: 'Protocols' },
   { route: '#/shelf', say: 'Shelf' },
+  { route: '#/swatches', say: 'Swatches' },
   { route: '#/dye-book', say: 'Dye book' },
   { route: '#/settings', say: 'Settings' }
 ] as const

@@ -36,6 +36,7 @@ describe.each(['light', 'dark'] as const)('every screen, %s', (colorScheme) => {
       ['#/shelf', 'Shelf'],
       ['#/shelf/add', 'Put on the shelf'],
       ['#/shelf/make', 'Make a stock'],
+      ['#/swatches', 'Swatches'],
       ['#/dye-book', 'Dye book'],
       ['#/settings', 'Settings'],
       ['#/device-check', 'Device check']

@@ -20,14 +20,20 @@ const firstSeed: Record<Part, number> = { tune: 100_000_000, judge: 600_000_000 
 
 export const seedOf = (part: Part, nth: number): number => firstSeed[part] + nth
 
-/** What the photos of one skein say, before the verdict. */
-export function photographs(kind: Kind, part: Part, nth: number) {
+/** The photos of one skein, with the marks a dyer would put on them. */
+export function pictures(kind: Kind, part: Part, nth: number) {
   const chance = photoChance(seedOf(part, nth))
   const made = skein(chance, kind)
   const light = chance.pick(lightNames)
   const photos = kind === 'one photo' ? 1 : usualPhotos
-  const reads = photographed(chance, made, light, kind === 'two lights', photos)
-  return { kind, light, skein: made, photos, gathered: answered(severalPhotos(reads)) }
+  return { kind, light, skein: made, photos, taken: photographed(chance, made, light, kind === 'two lights', photos) }
+}
+
+/** What the photos of one skein say, before the verdict. */
+export function photographs(kind: Kind, part: Part, nth: number) {
+  const { taken, ...made } = pictures(kind, part, nth)
+  const reads = taken.map(({ photo, marks }) => answered(readPhoto(photo, marks)))
+  return { ...made, gathered: answered(severalPhotos(reads)) }
 }
 
 export function judge(kind: Kind, part: Part, nth: number): Judged {
@@ -59,7 +65,7 @@ function photographed(chance: PhotoChance, made: Skein, light: LightName, twoLig
       exposure: exposure * Math.exp(0.03 * chance.normal()),
       quality: Math.round(chance.between(80, 95))
     }
-    return answered(readPhoto(render(chance, laid, shot), marks(chance, laid, made.wicking)))
+    return { photo: render(chance, laid, shot), marks: marks(chance, laid, made.wicking) }
   })
 }
 

@@ -6,7 +6,7 @@ export const ENTRY_VERSION = 2
 
 export type Entry<E> = {
   v: number
-  /** "pot/<id>", later also "stock/", "protocol/", "swatch/". */
+  /** "pot/<id>", "stock/<id>", "swatch/<id>", later also "protocol/". */
   streamId: string
   /** The store that wrote it; a restored or copied store takes a new one. */
   writerId: string

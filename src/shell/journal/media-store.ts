@@ -15,7 +15,7 @@ export function namedIn(entries: readonly StoredEntry[]): { kept: Named[]; gone:
   const gone: Named[] = []
   for (const { streamId, recordedAtMs, event } of entries) {
     if (event.type === 'MediaTrimmed') gone.push({ streamId, recordedAtMs, sha256: event.sha256 })
-    const named = event.type === 'PhotoNoted' || event.type === 'VoiceNoted' ? event.media : null
+    const named = 'media' in event ? event.media : null
     if (named) kept.push({ streamId, recordedAtMs, sha256: named.sha256 })
   }
   return { kept, gone }

@@ -29,6 +29,7 @@ import { headFacts, statusLine } from './record-words.ts'
 import { Results } from './results.tsx'
 import { printRoute } from './routes.ts'
 import { startAgain } from './same-again.ts'
+import { SwatchPart } from './swatches.tsx'
 import { Amounts, Lines } from './tables.tsx'
 import { useRecord } from './use-record.ts'
 
@@ -76,6 +77,7 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
           changed={() => setRound(round + 1)}
         />
         <MediaPart kitchen={kitchen} potId={potId} record={record} changed={() => setRound(round + 1)} />
+        <SwatchPart kitchen={kitchen} potId={potId} />
         <div class="book-columns">
           <Amounts record={record} units={units} />
           <div class="book-column">

@@ -1,0 +1,77 @@
+// What was found of a skein: the streams "swatch/ID", in the same journal and the same entries as pots. Of a batch the ID is
+// that of its pot, else one of its own. Past tense, JSON-native fields only. A skein is judged anew by a new entry; what
+// was found before stays as it was.
+import type { Fault, Lab, Marks, SplitVerdict, White } from '../colour/index.ts'
+import type { Entry } from '../pot/entry.ts'
+import type { PhotoMedia } from '../pot/media.ts'
+
+/** The `nth` of its kind from 0, as it was read: of the undyed yarn, the series, the skein. */
+export type ThingRead = { of: 'undyed' | 'series' | 'skein'; nth: number; lab: Lab }
+
+export type EyeWord = 'split' | 'only-lighter' | 'cannot-tell'
+
+export type SwatchEvent =
+  /** `marks` in pixels of the picture as it was read, `readWidthPx` wide; the kept one is smaller. */
+  | {
+      type: 'SwatchPhotoKept'
+      media: PhotoMedia
+      readWidthPx: number
+      readHeightPx: number
+      marks: Marks
+      readings: ThingRead[]
+      faults: Fault[]
+    }
+  /** `photos`: the kept pictures it was judged by, none for an instrument. `readings`: their averages, or what was typed. */
+  | {
+      type: 'SwatchJudged'
+      batchId: string | null
+      by: 'photo' | 'instrument'
+      white: White
+      photos: string[]
+      dry: boolean
+      fibres: number
+      readings: ThingRead[]
+      verdict: SplitVerdict
+    }
+  /** Somebody's eye, in words: no measurement, and never called one. */
+  | { type: 'SwatchSeen'; batchId: string | null; says: EyeWord; words: string; light: string; dry: boolean }
+
+const known: Record<SwatchEvent['type'], true> = { SwatchPhotoKept: true, SwatchJudged: true, SwatchSeen: true }
+
+/** Does this version have a word for the event? */
+export function isKnownSwatchEvent(type: string): boolean {
+  return Object.hasOwn(known, type)
+}
+
+type Verdict = Extract<SwatchEvent, { type: 'SwatchJudged' | 'SwatchSeen' }>
+
+export type Judgement = {
+  key: string
+  atMs: number
+  tzOffsetMin: number
+  by: string | null
+  found: Verdict
+  photos: PhotoMedia[]
+}
+
+/** Every verdict in these streams, the latest first. */
+export function judgementsOf(entries: readonly Entry<SwatchEvent>[]): Judgement[] {
+  const photos = new Map<string, PhotoMedia>()
+  const found: Judgement[] = []
+  for (const { event, atMs, tzOffsetMin, by, writerId, seq, streamId } of entries) {
+    if (event.type === 'SwatchPhotoKept') {
+      photos.set(event.media.sha256, event.media)
+      continue
+    }
+    const named = event.type === 'SwatchJudged' ? event.photos : []
+    found.push({
+      key: `${streamId} ${writerId} ${seq}`,
+      atMs,
+      tzOffsetMin,
+      by: by.kind === 'person' ? by.name : null,
+      found: event,
+      photos: named.flatMap((sha256) => photos.get(sha256) ?? [])
+    })
+  }
+  return found.sort((one, other) => other.atMs - one.atMs)
+}

@@ -1,0 +1,66 @@
+// Verdicts as they were kept, the latest first: in the Dye book's record, and under Swatches.
+import { useEffect, useState } from 'preact/hooks'
+import type { PhotoMedia } from '../../core/pot/media.ts'
+import { localClock } from '../../core/record/local-time.ts'
+import type { Judgement } from '../../core/record/swatch.ts'
+import type { Kitchen } from '../kitchen.ts'
+import { useBlobAddress } from './blob-address.ts'
+import { foundBy, foundSay } from './swatch-words.ts'
+import './swatch-judgements.css'
+
+type Props = { kitchen: Kitchen; judgements: readonly Judgement[] }
+
+export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
+  return (
+    <ol class="judgements">
+      {judgements.map((one) => (
+        <li key={one.key}>
+          <p>
+            <strong>{foundSay(one)}</strong>
+          </p>
+          {one.found.type === 'SwatchJudged' ? (
+            <p>{`${one.found.verdict.why.say} ${one.found.verdict.why.settle}`}</p>
+          ) : null}
+          <p>{foundBy(one)}</p>
+          <p class="soft">{whenBy(one)}</p>
+          {one.photos.length === 0 ? null : (
+            <div class="judgements-photos">
+              {one.photos.map((media, nth) => (
+                <Photo key={media.sha256} kitchen={kitchen} media={media} name={`Photo ${nth + 1} it was judged by`} />
+              ))}
+            </div>
+          )}
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+function whenBy({ atMs, tzOffsetMin, by }: Judgement): string {
+  const day = new Date(atMs + tzOffsetMin * 60_000).toISOString().slice(0, 10)
+  return `${day} ${localClock(atMs, tzOffsetMin)}${by ? `, ${by}` : ''}`
+}
+
+type PhotoProps = { kitchen: Kitchen; media: PhotoMedia; name: string }
+
+function Photo({ kitchen, media, name }: PhotoProps): preact.JSX.Element {
+  const [blob, setBlob] = useState<Blob | null>(null)
+  const [problem, setProblem] = useState<string | null>(null)
+  useEffect(() => {
+    let here = true
+    kitchen.media?.read(media.sha256).then(
+      (found) => here && (found.ok ? setBlob(found.blob) : setProblem(found.say)),
+      () => here && setProblem('The photo can’t be read.')
+    )
+    return () => {
+      here = false
+    }
+  }, [kitchen, media.sha256])
+  const address = useBlobAddress(blob ? media.sha256 : '', () => blob)
+  if (problem !== null) return <p role="alert">{problem}</p>
+  return address === null ? (
+    <p>Opening…</p>
+  ) : (
+    <img src={address} alt={name} width={media.widthPx} height={media.heightPx} />
+  )
+}

@@ -1,0 +1,55 @@
+// What a verdict on a skein says, in the words of the house. The reasons themselves come with the verdict.
+import type { Fault, PositionFound, SplitVerdict } from '../../core/colour/index.ts'
+import { markName } from '../../core/colour/index.ts'
+import type { EyeWord, Judgement } from '../../core/record/swatch.ts'
+
+export const verdictWords: Record<EyeWord, string> = {
+  split: 'Split',
+  'only-lighter': 'Only lighter',
+  'cannot-tell': 'Cannot tell'
+}
+
+const faultWords: Record<Fault['code'], string> = {
+  clipped: 'Too bright or too dark to read',
+  'too-dark': 'Too dark',
+  'two-lights': 'Two lights, or a shadow',
+  'grey-not-neutral': 'The grey card is not neutral',
+  'too-small': 'Too small'
+}
+
+/** 'Two lights, or a shadow, undyed 2: …'. */
+export function faultSay(fault: Fault): string {
+  return `${faultWords[fault.code]}, ${markName(fault)}: ${fault.say}`
+}
+
+const leftOutWords: Record<NonNullable<PositionFound['leftOut']>, string> = {
+  wicking: 'Above the liquor, never counts',
+  'too-pale': 'Too pale to have a hue',
+  'outside-series': 'Deeper or paler than the series',
+  'bad-patch': 'Can’t be read'
+}
+
+export function countsWords({ leftOut }: Pick<PositionFound, 'leftOut'>): string {
+  return leftOut === null ? 'Counts' : leftOutWords[leftOut]
+}
+
+/** 'Turns yellower from band 4', or null where nothing turned. */
+export function turnSay({ turn }: SplitVerdict): string | null {
+  return turn === null ? null : `Turns ${turn.word} from band ${turn.fromBand}`
+}
+
+/** What a verdict in the record begins with. */
+export function foundSay({ found }: Pick<Judgement, 'found'>): string {
+  if (found.type === 'SwatchSeen') return `By eye: ${verdictWords[found.says].toLowerCase()}`
+  const turn = turnSay(found.verdict)
+  return `${verdictWords[found.verdict.verdict]}${turn === null ? '' : `. ${turn}`}`
+}
+
+export function foundBy({ found }: Pick<Judgement, 'found'>): string {
+  if (found.type === 'SwatchSeen') {
+    return `${found.words}${found.light ? ` Seen in ${found.light}.` : ''} Not measured.`
+  }
+  const { photos, by, white } = found
+  if (by === 'instrument') return `By readings typed from an instrument, ${white}.`
+  return `By ${photos.length === 1 ? 'one photo' : `${photos.length} photos`}. Indicative.`
+}

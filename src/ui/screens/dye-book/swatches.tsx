@@ -1,0 +1,30 @@
+// What was found of this batch's skein.
+import { useEffect, useState } from 'preact/hooks'
+import type { Kitchen } from '../../kitchen.ts'
+import { Pad } from '../../parts/pad.tsx'
+import { Judgements } from '../../parts/swatch-judgements.tsx'
+import type { KeptSwatches } from '../../swatches.ts'
+
+export function SwatchPart({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element | null {
+  const [kept, setKept] = useState<KeptSwatches | null>(null)
+  useEffect(() => {
+    const failed = { judgements: [], problem: 'Verdicts on the skein can’t be opened.' }
+    kitchen
+      .swatches?.()
+      .then((swatches) => swatches.kept(potId))
+      .then(setKept, () => setKept(failed))
+  }, [kitchen, potId])
+  if (!kitchen.swatches) return null
+  return (
+    <section class="book-part" aria-labelledby="book-swatches">
+      <h2 id="book-swatches">Verdict on the skein</h2>
+      {kept?.problem ? <p role="alert">{kept.problem}</p> : null}
+      {kept && kept.judgements.length > 0 ? <Judgements kitchen={kitchen} judgements={kept.judgements} /> : null}
+      <div class="book-acts">
+        <Pad onPress={() => kitchen.go(`#/swatches/batch/${encodeURIComponent(potId)}`)}>
+          {kept && kept.judgements.length > 0 ? 'Judge it again' : 'Judge a swatch of it'}
+        </Pad>
+      </div>
+    </section>
+  )
+}

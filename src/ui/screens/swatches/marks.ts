@@ -1,0 +1,113 @@
+// The marks as a dyer puts them: places as shares of the picture, so that they carry over to the next photo of the same
+// things whatever its size.
+import { type Marks, patchesAlong, type Spot, spot } from '../../../core/colour/index.ts'
+
+/** What is marked, alike in all photos. `spotShare` and `wideShare`: half a spot, and the width of the skein's line, as a
+ * share of the picture's shorter side. `wicking`: so many bands at the end were above the liquor. */
+export type Shape = {
+  undyed: number
+  series: number
+  bands: number
+  wicking: number
+  spotShare: number
+  wideShare: number
+}
+
+export const usualShape: Shape = { undyed: 2, series: 5, bands: 8, wicking: 0, spotShare: 0.035, wideShare: 0.12 }
+export const limits = { undyed: [0, 2], series: [0, 10], bands: [3, 20] } as const
+
+export type MarkId = 'grey' | 'from' | 'to' | `undyed ${number}` | `series ${number}`
+export type Mark = { id: MarkId; label: string; letter: string }
+
+/** Shares of the picture, 0 to 1 from its upper left corner. */
+export type Places = Partial<Record<MarkId, Spot>>
+
+/** In the order in which they are put. */
+export function marksOf({ undyed, series }: Shape): Mark[] {
+  const each = <T>(count: number, make: (nth: number) => T): T[] => Array.from({ length: count }, (_, nth) => make(nth))
+  return [
+    { id: 'grey', label: 'Grey card', letter: 'G' },
+    { id: 'from', label: 'Skein, end A', letter: 'A' },
+    { id: 'to', label: 'Skein, end B', letter: 'B' },
+    ...each(undyed, (nth): Mark => {
+      const where = undyed === 2 ? (nth === 0 ? ' by A' : ' by B') : ''
+      return { id: `undyed ${nth}`, label: `Undyed yarn${where}`, letter: `U${nth + 1}` }
+    }),
+    ...each(series, (nth): Mark => ({ id: `series ${nth}`, label: 'Series swatch', letter: `${nth + 1}` }))
+  ]
+}
+
+export function stillToMark(shape: Shape, places: Places): Mark[] {
+  return marksOf(shape).filter(({ id }) => !places[id])
+}
+
+/** '41 % across, 80 % down', for whoever does not see the picture. */
+export function whereWords(place: Spot | undefined): string {
+  if (!place) return 'not marked yet'
+  return `${Math.round(100 * place.x)} % across, ${Math.round(100 * place.y)} % down`
+}
+
+export function moved({ x, y }: Spot, dx: number, dy: number): Spot {
+  const within = (share: number): number => Math.min(1, Math.max(0, share))
+  return { x: within(x + dx), y: within(y + dy) }
+}
+
+/** Where an unmarked one begins under the keyboard: beside the last that was put, else in the middle. */
+export function startOf(shape: Shape, places: Places, id: MarkId): Spot {
+  const marks = marksOf(shape)
+  const before = marks
+    .slice(
+      0,
+      Math.max(
+        0,
+        marks.findIndex((mark) => mark.id === id)
+      )
+    )
+    .findLast((mark) => places[mark.id])
+  const last = before && places[before.id]
+  return last ? moved(last, last.x < 0.9 ? 0.08 : 0, 0) : { x: 0.5, y: 0.5 }
+}
+
+type Size = { widthPx: number; heightPx: number }
+
+/** As the readings want them, in pixels; null while any is missing. */
+export function pixelMarks(shape: Shape, places: Places, { widthPx, heightPx }: Size): Marks | null {
+  const at = (id: MarkId): Spot | null => {
+    const place = places[id]
+    return place ? { x: place.x * widthPx, y: place.y * heightPx } : null
+  }
+  if (stillToMark(shape, places).length > 0) return null
+  const short = Math.min(widthPx, heightPx)
+  const half = shape.spotShare * short
+  const spots = (of: 'undyed' | 'series', count: number) =>
+    Array.from({ length: count }, (_, nth) => {
+      const { x, y } = at(`${of} ${nth}`) as Spot
+      return spot(x, y, half)
+    })
+  const grey = at('grey') as Spot
+  const along = patchesAlong(at('from') as Spot, at('to') as Spot, shape.wideShare * short, shape.bands)
+  return {
+    grey: spot(grey.x, grey.y, half),
+    undyed: spots('undyed', shape.undyed),
+    series: spots('series', shape.series),
+    skein: along.map((patch, nth) => ({
+      patch,
+      at: (nth + 0.5) / shape.bands,
+      band: nth + 1,
+      zone: nth >= shape.bands - shape.wicking ? 'wicking' : 'dyed'
+    }))
+  }
+}
+
+/** The placed mark within `reach` of a place, both in px on the screen; null: none. */
+export function nearest(shape: Shape, places: Places, at: Spot, size: Size, reach: number): MarkId | null {
+  let best: MarkId | null = null
+  let far = reach
+  for (const { id } of marksOf(shape)) {
+    const place = places[id]
+    if (!place) continue
+    const distance = Math.hypot((place.x - at.x) * size.widthPx, (place.y - at.y) * size.heightPx)
+    if (distance <= far) [best, far] = [id, distance]
+  }
+  return best
+}
