@@ -81,8 +81,8 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          // Two browsers at a time: most of a browser test waits for a pot's clock, and two cores carry two of them.
-          maxWorkers: 2,
+          // Most of a browser test waits for a pot's clock or a finger's time: two cores carry three of them.
+          maxWorkers: 3,
           testTimeout: 3 * minute,
           hookTimeout: 2 * minute,
           env: {

@@ -160,15 +160,24 @@ describe('a page that is hidden', () => {
         pages.map(
           (one) =>
             new Promise<void>((done) => {
-              const { port1: mine, port2: theirs } = new MessageChannel()
-              mine.onmessage = ({ data }) => {
-                given.push(data)
-                done()
-              }
               const { of, potId, key, path } = kept.data
               const press = { type: 'notice-pressed', pressId: 'p1', action: 'done', of, potId, key, path }
               const post = one.postMessage as (message: unknown, transfer: MessagePort[]) => void
-              post.call(one, { ...press, untilMs: Date.now() + 10_000 }, [theirs])
+              let heard = false
+              const ask = (): void => {
+                if (heard) return
+                const { port1: mine, port2: theirs } = new MessageChannel()
+                mine.onmessage = ({ data }) => {
+                  if (heard) return
+                  heard = true
+                  given.push(data)
+                  done()
+                }
+                post.call(one, { ...press, untilMs: Date.now() + 10_000 }, [theirs])
+                // A page that is just opened hears nothing before it has fetched what listens.
+                setTimeout(ask, 1_000)
+              }
+              ask()
             })
         )
       )

@@ -55,7 +55,7 @@ const browser = async (root) => {
   const { makeDistIfStale } = await import('./make-dist.mjs')
   await makeDistIfStale(root)
   const env = { STRANDLINE_DIST: join(root, 'dist'), CHROME_PATH: chromium.path }
-  return vitest('browser', 20 * minute, env)(root)
+  return vitest('browser', 25 * minute, env)(root)
 }
 
 /** @type {Record<string, Stage>} */
@@ -64,7 +64,7 @@ export const stages = {
   lint: oneCheck('the linter', ['node_modules/@biomejs/biome/bin/biome', 'check', '--error-on-warnings', '.']),
   imports: vitest('imports', 5 * minute),
   tidy: vitest('tidy', 5 * minute),
-  unit: vitest('unit', 10 * minute),
+  unit: vitest('unit', 15 * minute),
   reference: vitest('reference', 10 * minute),
   simulation: vitest('simulation', 15 * minute),
   browser
