@@ -80,7 +80,7 @@ describe('the book on the morning after', () => {
     await go(page, '#/dye-book', 'Dye book')
     const yesterday = page.locator('.book-day', { has: page.getByRole('heading', { name: 'Yesterday' }) })
     await yesterday.getByRole('link', { name: /Plum/ }).waitFor()
-    expect(await yesterday.getByRole('link').count()).toBe(2)
+    expect(await yesterday.locator('.book-line').count()).toBe(2)
     expect(await page.getByRole('heading', { name: 'Today' }).count()).toBe(0)
     expect(await violations(page), 'the list').toEqual([])
     await yesterday.getByRole('link', { name: /Moss/ }).tap()
