@@ -2,7 +2,7 @@
 import type { Locator, Page } from 'playwright-core'
 import type { WithHandle } from './fast-clock.ts'
 import { REHEARSAL, storedIn } from './journal.ts'
-import { press, pressUntilThere } from './press.ts'
+import { press } from './press.ts'
 
 /** Invented for the test. */
 export const warmBath = `strandline: 1
@@ -30,8 +30,8 @@ export async function clockTo(page: Page, fromMs: number, min: number): Promise<
       return new Promise<void>((resolve) => {
         const look = (): void => {
           const leftMs = untilMs - clock.nowMs()
-          // Near enough to the minute, and slow enough to stop there.
-          clock.runAt(leftMs > 2_000 ? Math.min(600, leftMs / 500) : 1)
+          // Near enough to the minute, and slow enough to stop there also on a machine that stands still for a second.
+          clock.runAt(leftMs > 2_000 ? Math.min(150, leftMs / 500) : 1)
           if (leftMs > 2_000) setTimeout(look, 20)
           else resolve()
         }
@@ -54,7 +54,11 @@ async function readingsOf(page: Page): Promise<number> {
 export async function readBath(page: Page, pot: string, degrees: number, unit: 'C' | 'F' = 'C'): Promise<void> {
   const before = await readingsOf(page)
   const pads = page.locator('.ask-temperature').last()
-  if ((await pads.count()) === 0) await pressUntilThere(pad(page, `${pot}: read temperature`), pads)
+  await press(pad(page, `${pot}: read temperature`), async () => {
+    if ((await pads.count()) > 0) return true
+    await layAside(page)
+    return false
+  })
   const wanted = pads.getByRole('button', { name: new RegExp(`^${degrees}\\s°${unit}$`) })
   const middle = async (): Promise<number> =>
     Number.parseFloat((await pads.locator('.ask-figure').textContent()) || '0')
@@ -83,12 +87,18 @@ export async function answerAll(page: Page, names: readonly string[]): Promise<v
   }
 }
 
+/** A call that fills the screen, if there is one. */
+async function layAside(page: Page): Promise<void> {
+  const aside = page.getByRole('button', { name: 'See pots' })
+  if ((await aside.count()) > 0) await aside.tap({ timeout: 1_000 }).catch(() => {})
+}
+
 /** That pot is the large one, whatever calls: calls are laid aside. */
 export async function show(page: Page, pot: string): Promise<void> {
   const region = page.getByRole('region', { name: pot, exact: true })
   const aside = page.getByRole('button', { name: 'See pots' })
   await press(page.getByRole('navigation', { name: 'Pots' }).getByRole('button', { name: pot }).first(), async () => {
-    if ((await aside.count()) > 0) await aside.tap({ timeout: 1_000 }).catch(() => {})
+    await layAside(page)
     return (await aside.count()) === 0 && (await region.count()) > 0
   })
 }
