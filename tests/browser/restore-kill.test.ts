@@ -9,7 +9,7 @@ import { note, photo, summary } from '../shell/entries.ts'
 import { REAL } from './stage/journal.ts'
 import { openProfile, type RealBrowser } from './stage/real-profile.ts'
 
-const KILLS = 6
+const KILLS = 4
 const BATCHES = 60
 const ENTRIES = 100
 const PHOTOS = 30

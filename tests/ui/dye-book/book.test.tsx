@@ -189,7 +189,7 @@ describe('finding in a book that can’t be read to its end', () => {
     })
     kitchen.signals.route.value = '#/dye-book'
     render(<DyeBookScreen kitchen={kitchen} />)
-    fireEvent.input(await screen.findByLabelText('Find'), { target: { value: 'pot-b' } })
+    fireEvent.input(await screen.findByLabelText('Find a batch'), { target: { value: 'pot-b' } })
     await waitFor(() => expect(page()).toContain('could not be looked through to its end (the disk is gone)'))
     expect(page()).toContain('One batch fits.')
   })
