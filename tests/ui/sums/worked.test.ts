@@ -141,6 +141,13 @@ const heat: Example[] = [
   ['at the sea', 'boil', { altitudeM: '0' }, ['Water boils at 100 °C']],
   // 2000 m: 79 495 Pa (US Standard Atmosphere 1976, table) and there 93.3 °C (steam tables).
   ['2000 m', 'boil', { altitudeM: '2000' }, ['Water boils at 93.3 °C']],
+  // At 90 kJ/mol: e^(90,000 ÷ 8.314 × (1 ÷ 368.15 - 1 ÷ 371.15)) = 1.268 times as long, 45 min and 12 more.
+  [
+    '45 min at 98 °C, at a boil of 95 °C',
+    'cooler-hold',
+    { holdMin: '45', meantC: '98', atC: '95' },
+    ['Hold longer by about 12 min']
+  ],
   ['40 to 95 °C at 1 °C/min', 'ramp-time', { fromC: '40', toC: '95' }, ['It takes 55 min']],
   // 3 L of water alone at 1 °C/min: 0.21 kW.
   ['3 L at 1 °C/min', 'ramp-power', { liquorL: '3 L' }, ['Into the bath 0.21 kW']],

@@ -1,8 +1,15 @@
 // Heat: where water boils, how long a ramp takes, what it takes, and when a pot will be there.
-import { boilingPointC, isRefused, rampMin, rampPowerKW, rampRate } from '../../../../core/chemistry/index.ts'
+import {
+  boilingPointC,
+  isRefused,
+  longerHold,
+  rampMin,
+  rampPowerKW,
+  rampRate
+} from '../../../../core/chemistry/index.ts'
 import { showDuration, showNumber, showRate, showTemperature } from '../../../../core/quantity/index.ts'
 import { choice, chosen, optional, type Typed } from '../field.ts'
-import { altitude, liquor, mass, power, pressure, rate, temperature } from '../quantities.ts'
+import { altitude, liquor, mass, minutes, power, pressure, rate, temperature } from '../quantities.ts'
 import { put } from '../shown.ts'
 import { type Sum, sum } from '../sum.ts'
 import { timeTo } from './time-to.ts'
@@ -40,6 +47,34 @@ const boil = sum({
         by === 'altitude'
           ? `${put(altitudeM)} m above the sea: ${put(answer)} °C`
           : `${put(stationPressureHPa)} hPa: ${put(answer)} °C`
+      ]
+    }
+  }
+})
+
+const coolerHold = sum({
+  id: 'cooler-hold',
+  title: 'A hold that goes on cooler',
+  ask: 'How much longer, where the pot does not get as hot as the method asks?',
+  group: 'Heat',
+  words: 'boil altitude longer time arrhenius',
+  uses: ['longerHold'],
+  fields: {
+    holdMin: minutes('Hold in the method'),
+    meantC: temperature('At'),
+    atC: temperature('The pot holds', { hint: 'The boil here, or what the thermometer says.' })
+  },
+  work(given) {
+    const answer = longerHold(given)
+    if (isRefused(answer)) return answer
+    const min = (value: number): string => showDuration(Math.round(value) * 60_000)
+    const { leastMin, likelyMin, mostMin } = answer
+    return {
+      figures: [{ what: 'Hold longer by about', figure: min(likelyMin) }],
+      doubt: `${min(leastMin)} to ${min(mostMin)}.`,
+      say: ['A model of other dyes than yours: go by how clear the bath is.'],
+      put: [
+        `${put(given.holdMin)} min at ${put(given.atC)} °C in place of ${put(given.meantC)} °C: ${put(likelyMin)} min more`
       ]
     }
   }
@@ -124,4 +159,4 @@ const rampSpeed = sum({
   }
 })
 
-export const heatSums: readonly Sum[] = [timeTo, boil, rampTime, rampPower, rampSpeed]
+export const heatSums: readonly Sum[] = [timeTo, boil, coolerHold, rampTime, rampPower, rampSpeed]
