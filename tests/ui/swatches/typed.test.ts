@@ -55,7 +55,7 @@ describe('readings typed from an instrument', () => {
   it('are judged as a photo is: one that turns is split, one that only pales is not', () => {
     expect(judge(of(25)).verdict).toBe('split')
     expect(judge(of(0)).verdict).toBe('only-lighter')
-    expect(judge({ ...of(25), wicking: 2 }).deltaH.map(({ leftOut }) => leftOut)).toEqual([
+    expect(judge({ ...of(25), wicking: '2' }).deltaH.map(({ leftOut }) => leftOut)).toEqual([
       null,
       null,
       null,
@@ -63,6 +63,17 @@ describe('readings typed from an instrument', () => {
       'wicking',
       'wicking'
     ])
+  })
+
+  it.each(['2.5', '-1', 'two', '7'])(
+    'refuse “%s” places above the liquor of six, and say what would be right',
+    (wicking) => {
+      expect(givenOf({ ...of(25), wicking }).problems.wicking).toBe('Write how many as a whole number, from 0 to 6.')
+    }
+  )
+
+  it.each(['', '0', ' 6 '])('take “%s” of six', (wicking) => {
+    expect(givenOf({ ...of(25), wicking }).problems.wicking).toBeNull()
   })
 
   it('that were read only once each cannot tell', () => {

@@ -109,8 +109,9 @@ function Figures({ typed, problems, change }: FiguresProps): preact.JSX.Element 
       <TextField
         label="Of these, above the liquor (at the end)"
         kind="numeric"
-        value={String(typed.wicking)}
-        onInput={(value) => change({ wicking: Math.max(0, Math.trunc(Number(value)) || 0) })}
+        value={typed.wicking}
+        problem={problems.wicking}
+        onInput={(wicking) => change({ wicking })}
       />
     </section>
   )

@@ -18,13 +18,13 @@ export type Typed = {
   undyed: string
   series: string
   skein: string
-  /** So many positions at the end were above the liquor. */
-  wicking: number
+  /** So many positions at the end were above the liquor, as typed; '' for none. */
+  wicking: string
 }
 
-export const noTyped: Typed = { kind: 'lab', white: 'D65/10', undyed: '', series: '', skein: '', wicking: 0 }
+export const noTyped: Typed = { kind: 'lab', white: 'D65/10', undyed: '', series: '', skein: '', wicking: '' }
 
-type Field = 'undyed' | 'series' | 'skein'
+type Field = 'undyed' | 'series' | 'skein' | 'wicking'
 export type Lines = { things: Lab[][]; problem: string | null }
 
 /** Curves begin here and go on every 10 nm, as instruments for yarn print them. */
@@ -77,6 +77,7 @@ export function givenOf(typed: Typed): TypedRead {
   const [undyed, series, skein] = (['undyed', 'series', 'skein'] as const).map((field) => linesOf(typed[field], typed))
   const of = (lines: Lines | undefined): Lab[][] => lines?.things ?? []
   const count = of(skein).length
+  const wicking = countOf(typed.wicking, count)
   const things = [...of(series), ...of(skein)]
   // Only what was read as often as the rest tells how readings stray.
   const often = Math.max(1, ...things.map((labs) => labs.length))
@@ -85,7 +86,8 @@ export function givenOf(typed: Typed): TypedRead {
     problems: {
       undyed: undyed?.problem ?? null,
       series: series?.problem ?? null,
-      skein: skein?.problem ?? null
+      skein: skein?.problem ?? null,
+      wicking: wicking === null ? `Write how many as a whole number, from 0 to ${count}.` : null
     },
     given: {
       undyed: of(undyed)[0] ? pointOf(of(undyed).flat()) : null,
@@ -94,12 +96,18 @@ export function givenOf(typed: Typed): TypedRead {
         ...pointOf(labs),
         at: (nth + 0.5) / count,
         band: nth + 1,
-        zone: nth >= count - typed.wicking ? 'wicking' : 'dyed'
+        zone: nth >= count - (wicking ?? 0) ? 'wicking' : 'dyed'
       })),
       // An instrument brings its own light.
       noise: { ...noise, photos: often, light: { l: 0, a: 0, b: 0 } }
     }
   }
+}
+
+/** Null: it is no whole number, or more than there are. */
+function countOf(text: string, most: number): number | null {
+  const written = text.trim()
+  return /^\d*$/.test(written) && Number(written) <= most ? Number(written) : null
 }
 
 function pointOf(labs: Lab[]): Point {
