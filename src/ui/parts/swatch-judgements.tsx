@@ -2,10 +2,11 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { PhotoMedia } from '../../core/pot/media.ts'
 import { localClock } from '../../core/record/local-time.ts'
+import { foundSay } from '../../core/record/skein-verdict.ts'
 import type { Judgement } from '../../core/record/swatch.ts'
 import type { Kitchen } from '../kitchen.ts'
 import { useBlobAddress } from './blob-address.ts'
-import { foundBy, foundSay } from './swatch-words.ts'
+import { foundBy } from './swatch-words.ts'
 import './swatch-judgements.css'
 
 type Props = { kitchen: Kitchen; judgements: readonly Judgement[] }
@@ -22,7 +23,7 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
             <p>{`${one.found.verdict.why.say} ${one.found.verdict.why.settle}`}</p>
           ) : null}
           <p>{foundBy(one)}</p>
-          <p class="soft">{whenBy(one)}</p>
+          <p class="soft">{`${whenFound(one)}${one.by ? `, ${one.by}` : ''}`}</p>
           {one.photos.length === 0 ? null : (
             <div class="judgements-photos">
               {one.photos.map((media, nth) => (
@@ -36,9 +37,10 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
   )
 }
 
-function whenBy({ atMs, tzOffsetMin, by }: Judgement): string {
+/** '2031-06-15 08:30', by the dyer's own clock. */
+export function whenFound({ atMs, tzOffsetMin }: Judgement): string {
   const day = new Date(atMs + tzOffsetMin * 60_000).toISOString().slice(0, 10)
-  return `${day} ${localClock(atMs, tzOffsetMin)}${by ? `, ${by}` : ''}`
+  return `${day} ${localClock(atMs, tzOffsetMin)}`
 }
 
 type PhotoProps = { kitchen: Kitchen; media: PhotoMedia; name: string }

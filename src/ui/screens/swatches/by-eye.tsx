@@ -1,8 +1,8 @@
 // What an eye says, in its own words. It is kept as that and as nothing more.
+import { verdictWords } from '../../../core/record/skein-verdict.ts'
 import type { EyeWord } from '../../../core/record/swatch.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { TextField } from '../../parts/field.tsx'
-import { verdictWords } from '../../parts/swatch-words.ts'
 import type { Act } from './act.ts'
 import { KeepPad } from './keep-pad.tsx'
 
