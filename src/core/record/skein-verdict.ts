@@ -36,6 +36,11 @@ export function foundWord({ found }: Found): string {
   return verdictWords[found.type === 'SwatchSeen' ? found.says : found.verdict.verdict]
 }
 
+/** The verdicts that were found by a series that this batch dyed. */
+export function judgedBy(judgements: readonly Judgement[], batchId: string): Judgement[] {
+  return judgements.filter(({ found }) => found.series?.batchId === batchId)
+}
+
 /** Of each batch the verdict that was found last; `judgements` as they come, the latest first. */
 export function latestByBatch(judgements: readonly Judgement[]): Map<string, Judgement> {
   const latest = new Map<string, Judgement>()

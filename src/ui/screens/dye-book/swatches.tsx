@@ -1,11 +1,19 @@
 // What was found of this batch's skein.
+import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen } from '../../kitchen.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Judgements } from '../../parts/swatch-judgements.tsx'
-import { useJudgements } from './use-judgements.ts'
+import type { KeptSwatches } from '../../swatches.ts'
 
 export function SwatchPart({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element | null {
-  const kept = useJudgements(kitchen, [potId])
+  const [kept, setKept] = useState<KeptSwatches | null>(null)
+  useEffect(() => {
+    const failed = { judgements: [], problem: 'Verdicts on the skein can’t be opened.' }
+    kitchen
+      .swatches?.()
+      .then((swatches) => swatches.kept(potId))
+      .then(setKept, () => setKept(failed))
+  }, [kitchen, potId])
   if (!kitchen.swatches) return null
   return (
     <section class="book-part" aria-labelledby="book-swatches">

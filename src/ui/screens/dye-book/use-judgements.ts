@@ -3,11 +3,13 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen } from '../../kitchen.ts'
 import type { KeptSwatches } from '../../swatches.ts'
 
-const none: KeptSwatches = { judgements: [], problem: null }
+type Found = Pick<KeptSwatches, 'judgements' | 'problem'>
+
+const none: Found = { judgements: [], problem: null }
 
 /** Of one batch, or of all there are (null). Where they can't be read, that is said and nothing thrown: no screen stays
  * empty for it. */
-export async function readJudgements(kitchen: Kitchen, potId: string | null): Promise<KeptSwatches> {
+export async function readJudgements(kitchen: Kitchen, potId: string | null): Promise<Found> {
   if (!kitchen.swatches) return none
   try {
     return await (await kitchen.swatches()).kept(potId)
@@ -17,8 +19,8 @@ export async function readJudgements(kitchen: Kitchen, potId: string | null): Pr
 }
 
 /** Null while they are read. */
-export function useJudgements(kitchen: Kitchen, potIds: readonly string[]): KeptSwatches | null {
-  const [read, setRead] = useState<KeptSwatches | null>(null)
+export function useJudgements(kitchen: Kitchen, potIds: readonly string[]): Found | null {
+  const [read, setRead] = useState<Found | null>(null)
   const asked = potIds.join(' ')
   useEffect(() => {
     let here = true

@@ -1,9 +1,9 @@
 // What was found of the skein, on paper: the latest first, for that is what holds.
 import { cutWords, type Room } from '../../../../core/record/condensed.ts'
+import { seriesSay } from '../../../../core/record/series.ts'
 import { foundSay } from '../../../../core/record/skein-verdict.ts'
 import type { Judgement } from '../../../../core/record/swatch.ts'
-import { whenFound } from '../../../parts/swatch-judgements.tsx'
-import { foundBy } from '../../../parts/swatch-words.ts'
+import { foundBy, whenSay } from '../../../parts/swatch-words.ts'
 import { Rows } from './rows.tsx'
 
 type Props = { judgements: readonly Judgement[]; room: Room }
@@ -18,16 +18,20 @@ export function SkeinRows({ judgements, room }: Props): preact.JSX.Element | nul
       room={room}
       row={(one: Judgement) => (
         <tr key={one.key}>
-          <td class="print-narrow">{whenFound(one)}</td>
+          <td class="print-narrow">{whenSay(one)}</td>
           <td>
             <strong>{`${foundSay(one)}. `}</strong>
-            {cutWords(
-              `${one.found.type === 'SwatchJudged' ? `${one.found.verdict.why.say} ` : ''}${foundBy(one)}`,
-              room
-            )}
+            {cutWords(reasonsOf(one).join(' '), room)}
           </td>
         </tr>
       )}
     />
   )
+}
+
+function reasonsOf(one: Judgement): string[] {
+  const { found } = one
+  const why = found.type === 'SwatchJudged' ? [found.verdict.why.say] : []
+  const series = found.series ? [`By the series ${found.series.name}, ${seriesSay(found.series)}.`] : []
+  return [...why, foundBy(one), ...series]
 }
