@@ -1,7 +1,7 @@
 // Two to eight batches side by side: what was the same and what differed, in how they began, in their steps, in what
 // came of them. Values are compared as they are, not as they are shown: two that only look alike are told apart.
 import { metricUnits, showDose, showDuration, showMass, type Units } from '../quantity/index.ts'
-import { bathFates } from './event-words.ts'
+import { bathFates, gradeWords } from './event-words.ts'
 import type { AmountRecord, BatchRecord, StepRecord } from './record.ts'
 import { latestResults } from './results.ts'
 import { metSteps, sameProtocol, stepKeys } from './same-step.ts'
@@ -175,8 +175,7 @@ function resultFacts(record: BatchRecord, verdicts: ReadonlyMap<string, Judgemen
     const cell = aboveMs === null ? nothing : { is: Math.round(aboveMs / WORTH_SAYING_MS), say: showDuration(aboveMs) }
     put(`above ${limitC}`, `At ${limitC} °C and more, by the readings`, cell)
   }
-  for (const { of, grade, hue } of judgements)
-    put(`judged ${of}`, `Judged last: ${of}`, words(hue ? `${grade}, ${hue}` : grade))
+  for (const { of, ...judged } of judgements) put(`judged ${of}`, `Judged last: ${of}`, words(gradeWords(judged)))
   put('off', 'Protocol', words(record.offProtocol ? 'off protocol' : 'kept'))
   for (const { own, what, label, words: say } of latestResults(record.results))
     put(`result ${own} ${what}`, label, words(say))
