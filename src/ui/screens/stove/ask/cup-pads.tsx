@@ -37,10 +37,12 @@ export default function CupPads({ look, layoutKey, onSee, byEye }: Props): preac
             kind="lesser"
             look={look}
             layoutKey={key}
-            label={between ? `Between ${rung} and ${paler} %` : `Like the cup of ${rung} %`}
+            label={between ? `Between ${rung} – ${paler} %` : `Like the cup of ${rung} % ${ends[rung] ?? ''}`.trim()}
             onPress={() => (between ? like(rung, paler as number) : like(rung))}
           >
-            <span class="ask-cup">{between ? `${rung} – ${paler}` : `${rung}\u00a0%`}</span>
+            <span class={between ? 'ask-cup' : 'ask-cup ask-cup-one'}>
+              {between ? `${rung} – ${paler}` : `${rung} %`}
+            </span>
             {between || !ends[rung] ? null : <span class="ask-cup-is">{ends[rung]}</span>}
           </Pad>
         )
