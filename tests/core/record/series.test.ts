@@ -78,6 +78,13 @@ describe('the tabs of a dilution series', () => {
         if (event.type === 'Judged' && event.path?.includes('judged[3]')) event.grade = 'half'
     })
     expect(tabs.map(({ left }) => left)).toEqual(['clear', 'clear', 'half', 'clear', 'clear', 'clear'])
+    const again = tabsOf((entries) => {
+      const at = entries.findIndex(({ event }) => event.type === 'Judged' && event.path?.includes('judged[4]'))
+      const first = structuredClone(entries[at] as (typeof entries)[number])
+      if (first.event.type === 'Judged') first.event.grade = 'strong'
+      entries.splice(at, 0, { ...first, seq: 9_000 })
+    })
+    expect(again.map(({ left }) => left)[3]).toBe('clear')
   })
 
   it('are none where no jar has a dose of its own', () => {

@@ -5,8 +5,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { judgementsOf, type SwatchEvent } from '../../../src/core/record/swatch.ts'
 import { forgetTaps } from '../../../src/ui/parts/guard.ts'
 import { DyeBookScreen } from '../../../src/ui/screens/dye-book/index.tsx'
+import { draftOf, type Shot } from '../../../src/ui/screens/swatches/draft.ts'
 import Swatches from '../../../src/ui/screens/swatches/index.tsx'
 import { movedSeries } from '../../../src/ui/screens/swatches/marks.ts'
+import { chooseSeries, toggleTab } from '../../../src/ui/screens/swatches/series.ts'
 import type { KitchenSwatches } from '../../../src/ui/swatches.ts'
 import { dyed } from '../../browser/stage/kept-batches.ts'
 import { judgement, splitEvent } from '../../core/record/judged-skein.ts'
@@ -139,6 +141,19 @@ describe('a series that was dyed as a batch', () => {
     await waitFor(() => expect(kitchen.told).toHaveLength(2))
     expect(kitchen.told[1]).not.toHaveProperty('series')
   })
+})
+
+it('marks that are put stay with their tabs when one is pressed away', async () => {
+  const kitchen = given()
+  const draft = draftOf(kitchen)
+  await chooseSeries(kitchen, draft, 'Steps')
+  const places = { 'series 0': { x: 0.2, y: 0.5 }, 'series 1': { x: 0.3, y: 0.5 }, 'series 2': { x: 0.4, y: 0.5 } }
+  const shot = { id: 's', name: 's', photo: {} as Shot['photo'], places, read: null, problem: null }
+  draft.value = { ...draft.value, shots: [shot] }
+  toggleTab(draft, 'J2')
+  expect(draft.value.shape).toMatchObject({ series: 5 })
+  expect(draft.value.shape.tabs?.[1]).toMatch(/^J3/)
+  expect(draft.value.shots[0]?.places).toEqual({ 'series 0': places['series 0'], 'series 1': places['series 2'] })
 })
 
 describe('the record of a series', () => {
