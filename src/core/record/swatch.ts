@@ -4,6 +4,7 @@
 import type { Fault, Lab, Marks, SplitVerdict, White } from '../colour/index.ts'
 import type { Entry } from '../pot/entry.ts'
 import type { PhotoMedia } from '../pot/media.ts'
+import type { SeriesLink } from './series.ts'
 
 /** The `nth` of its kind from 0, as it was read: of the undyed yarn, the series, the skein. */
 export type ThingRead = { of: 'undyed' | 'series' | 'skein'; nth: number; lab: Lab }
@@ -28,13 +29,23 @@ export type SwatchEvent =
       by: 'photo' | 'instrument'
       white: White
       photos: string[]
+      /** The batch that dyed the series; left out where it was not told, as in entries from before it could be. */
+      series?: SeriesLink
       dry: boolean
       fibres: number
       readings: ThingRead[]
       verdict: SplitVerdict
     }
   /** Somebody's eye, in words: no measurement, and never called one. */
-  | { type: 'SwatchSeen'; batchId: string | null; says: EyeWord; words: string; light: string; dry: boolean }
+  | {
+      type: 'SwatchSeen'
+      batchId: string | null
+      says: EyeWord
+      words: string
+      light: string
+      dry: boolean
+      series?: SeriesLink
+    }
 
 const known: Record<SwatchEvent['type'], true> = { SwatchPhotoKept: true, SwatchJudged: true, SwatchSeen: true }
 

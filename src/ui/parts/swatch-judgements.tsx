@@ -1,11 +1,12 @@
 // Verdicts as they were kept, the latest first: in the Dye book's record, and under Swatches.
 import { useEffect, useState } from 'preact/hooks'
 import type { PhotoMedia } from '../../core/pot/media.ts'
-import { localClock } from '../../core/record/local-time.ts'
+import { type SeriesLink, seriesSay } from '../../core/record/series.ts'
+import { foundSay } from '../../core/record/skein-verdict.ts'
 import type { Judgement } from '../../core/record/swatch.ts'
 import type { Kitchen } from '../kitchen.ts'
 import { useBlobAddress } from './blob-address.ts'
-import { foundBy, foundSay } from './swatch-words.ts'
+import { foundBy, whenBy } from './swatch-words.ts'
 import './swatch-judgements.css'
 
 type Props = { kitchen: Kitchen; judgements: readonly Judgement[] }
@@ -22,6 +23,7 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
             <p>{`${one.found.verdict.why.say} ${one.found.verdict.why.settle}`}</p>
           ) : null}
           <p>{foundBy(one)}</p>
+          {one.found.series ? <SeriesLine series={one.found.series} /> : null}
           <p class="soft">{whenBy(one)}</p>
           {one.photos.length === 0 ? null : (
             <div class="judgements-photos">
@@ -36,9 +38,14 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
   )
 }
 
-function whenBy({ atMs, tzOffsetMin, by }: Judgement): string {
-  const day = new Date(atMs + tzOffsetMin * 60_000).toISOString().slice(0, 10)
-  return `${day} ${localClock(atMs, tzOffsetMin)}${by ? `, ${by}` : ''}`
+function SeriesLine({ series }: { series: SeriesLink }): preact.JSX.Element {
+  return (
+    <p>
+      {'By the series '}
+      <a href={`#/dye-book/${encodeURIComponent(series.batchId)}`}>{series.name}</a>
+      {`, ${seriesSay(series)}.`}
+    </p>
+  )
 }
 
 type PhotoProps = { kitchen: Kitchen; media: PhotoMedia; name: string }

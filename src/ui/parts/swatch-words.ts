@@ -1,13 +1,8 @@
 // What a verdict on a skein says, in the words of the house. The reasons themselves come with the verdict.
-import type { Fault, PositionFound, SplitVerdict } from '../../core/colour/index.ts'
+import type { Fault, PositionFound } from '../../core/colour/index.ts'
 import { markName } from '../../core/colour/index.ts'
-import type { EyeWord, Judgement } from '../../core/record/swatch.ts'
-
-export const verdictWords: Record<EyeWord, string> = {
-  split: 'Split',
-  'only-lighter': 'Only lighter',
-  'cannot-tell': 'Cannot tell'
-}
+import { localClock } from '../../core/record/local-time.ts'
+import type { Judgement } from '../../core/record/swatch.ts'
 
 const faultWords: Record<Fault['code'], string> = {
   clipped: 'Too bright or too dark to read',
@@ -33,18 +28,6 @@ export function countsWords({ leftOut }: Pick<PositionFound, 'leftOut'>): string
   return leftOut === null ? 'Counts' : leftOutWords[leftOut]
 }
 
-/** 'Turns yellower from band 4', or null where nothing turned. */
-export function turnSay({ turn }: SplitVerdict): string | null {
-  return turn === null ? null : `Turns ${turn.word} from band ${turn.fromBand}`
-}
-
-/** What a verdict in the record begins with. */
-export function foundSay({ found }: Pick<Judgement, 'found'>): string {
-  if (found.type === 'SwatchSeen') return `By eye: ${verdictWords[found.says].toLowerCase()}`
-  const turn = turnSay(found.verdict)
-  return `${verdictWords[found.verdict.verdict]}${turn === null ? '' : `. ${turn}`}`
-}
-
 export function foundBy({ found }: Pick<Judgement, 'found'>): string {
   if (found.type === 'SwatchSeen') {
     return `${found.words}${found.light ? ` Seen in ${found.light}.` : ''} Not measured.`
@@ -52,4 +35,15 @@ export function foundBy({ found }: Pick<Judgement, 'found'>): string {
   const { photos, by, white } = found
   if (by === 'instrument') return `By readings typed from an instrument, ${white}.`
   return `By ${photos.length === 1 ? 'one photo' : `${photos.length} photos`}. Indicative.`
+}
+
+/** '2031-06-14 09:05', where it was written. */
+export function whenSay({ atMs, tzOffsetMin }: Pick<Judgement, 'atMs' | 'tzOffsetMin'>): string {
+  const day = new Date(atMs + tzOffsetMin * 60_000).toISOString().slice(0, 10)
+  return `${day} ${localClock(atMs, tzOffsetMin)}`
+}
+
+/** '2031-06-14 09:05, Mo'. */
+export function whenBy(found: Pick<Judgement, 'atMs' | 'tzOffsetMin' | 'by'>): string {
+  return `${whenSay(found)}${found.by ? `, ${found.by}` : ''}`
 }

@@ -16,6 +16,9 @@ import { judged, laidOut, thingsRead } from './judged.ts'
 import { KeepPad } from './keep-pad.tsx'
 import { Marking } from './marking.tsx'
 import { pixelMarks, stillToMark } from './marks.ts'
+import { withSeries } from './series.ts'
+import { SeriesDyed } from './series-dyed.tsx'
+import { SeriesField } from './series-field.tsx'
 import { Verdict } from './verdict.tsx'
 
 export function ByPhoto({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element {
@@ -24,6 +27,7 @@ export function ByPhoto({ kitchen, swatches, draft, kept }: Act): preact.JSX.Ele
   useReadings(swatches, draft)
   return (
     <>
+      <SeriesField kitchen={kitchen} draft={draft} />
       <Guide open={shots.length === 0} />
       <TakePads kitchen={kitchen} swatches={swatches} draft={draft} />
       {shot ? (
@@ -152,7 +156,7 @@ function Faults({ shots, shape }: Pick<Draft, 'shots' | 'shape'>): preact.JSX.El
 }
 
 function Found({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element | null {
-  const { shots, shape, dry, fibres, batchId } = draft.value
+  const { shots, shape, dry, fibres, batchId, series: dyed } = draft.value
   const reads = shots.map(({ read }) => read)
   const laid = useMemo(() => laidOut(reads), reads)
   const found = useMemo(() => {
@@ -170,17 +174,19 @@ function Found({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element | nu
     const by = { by: 'photo', white: photoWhite, photos } as const
     return [
       ...shots.flatMap((shot) => keptOf(shot, shape)),
-      { type: 'SwatchJudged', batchId, ...by, dry, fibres, readings, verdict }
+      { type: 'SwatchJudged', batchId, ...by, ...withSeries(dyed), dry, fibres, readings, verdict }
     ]
   }
   return (
     <>
       <Verdict found={found} />
+      <SeriesDyed kitchen={kitchen} draft={draft} read={found.series} />
       <KeepPad
         kitchen={kitchen}
         swatches={swatches}
         batchId={batchId}
         of={found}
+        series={dyed}
         events={events}
         media={() => shots.map(({ photo }) => photo.bytes)}
         kept={kept}

@@ -6,6 +6,7 @@ import type { EyeWord } from '../../../core/record/swatch.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import type { OpenedPhoto } from '../../swatches.ts'
 import { type MarkId, type Places, type Shape, usualShape } from './marks.ts'
+import type { Series } from './series.ts'
 import { noTyped, type Typed } from './typed.ts'
 
 export type Shot = {
@@ -23,6 +24,8 @@ export type Way = 'photo' | 'instrument' | 'eye'
 export type Draft = {
   way: Way
   batchId: string | null
+  /** The batch that dyed the series, where one is told. */
+  series: Series | null
   shape: Shape
   shots: Shot[]
   /** The photo that is being marked. */
@@ -38,6 +41,7 @@ export type Seen = { says: EyeWord | null; words: string; light: string; dry: bo
 const fresh = (): Draft => ({
   way: 'photo',
   batchId: null,
+  series: null,
   shape: usualShape,
   shots: [],
   shown: 0,

@@ -11,6 +11,7 @@ import { ByEye } from './by-eye.tsx'
 import { ByInstrument } from './by-instrument.tsx'
 import { ByPhoto } from './by-photo.tsx'
 import { draftOf, type Way } from './draft.ts'
+import { chooseSeries } from './series.ts'
 import './style.css'
 
 const ways: { value: Way; label: string }[] = [
@@ -23,10 +24,13 @@ export default function Swatches({ kitchen }: { kitchen: Kitchen }): preact.JSX.
   const [swatches, setSwatches] = useState<KitchenSwatches | null>(null)
   const [failed, setFailed] = useState(!kitchen.swatches)
   const draft = draftOf(kitchen)
-  const asked = /^#\/swatches\/batch\/([^/]+)/.exec(kitchen.route.value)?.[1]
+  const [, of, asked] = /^#\/swatches\/(batch|series)\/([^/]+)/.exec(kitchen.route.value) ?? []
   useEffect(() => {
-    if (asked !== undefined) draft.value = { ...draft.value, batchId: decodeURIComponent(asked) }
-  }, [asked, draft])
+    if (asked === undefined) return
+    const id = decodeURIComponent(asked)
+    if (of === 'batch') draft.value = { ...draft.value, batchId: id }
+    else void chooseSeries(kitchen, draft, id)
+  }, [of, asked, draft])
   useEffect(() => {
     kitchen.swatches?.().then(setSwatches, () => setFailed(true))
   }, [kitchen])

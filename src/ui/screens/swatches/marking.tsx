@@ -61,12 +61,14 @@ function ShapePads({ shape, change }: ShapeProps): preact.JSX.Element {
   return (
     <details class="swatches-guide">
       <summary>How many there are, and how large</summary>
-      <Count
-        label="Swatches of the series"
-        value={shape.series}
-        within={limits.series}
-        set={(series) => change({ series })}
-      />
+      {shape.tabs === null ? (
+        <Count
+          label="Swatches of the series"
+          value={shape.series}
+          within={limits.series}
+          set={(series) => change({ series })}
+        />
+      ) : null}
       <Count
         label="Places of undyed yarn"
         value={shape.undyed}

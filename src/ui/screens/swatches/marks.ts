@@ -3,7 +3,8 @@
 import { type Marks, patchesAlong, type Spot, spot } from '../../../core/colour/index.ts'
 
 /** What is marked, alike in all photos. `spotShare` and `wideShare`: half a spot, and the width of the skein's line, as a
- * share of the picture's shorter side. `wicking`: so many bands at the end were above the liquor. */
+ * share of the picture's shorter side. `wicking`: so many bands at the end were above the liquor. `tabs`: what each swatch
+ * of the series is called where a batch dyed it, else null. */
 export type Shape = {
   undyed: number
   series: number
@@ -11,9 +12,18 @@ export type Shape = {
   wicking: number
   spotShare: number
   wideShare: number
+  tabs: string[] | null
 }
 
-export const usualShape: Shape = { undyed: 2, series: 5, bands: 8, wicking: 0, spotShare: 0.035, wideShare: 0.12 }
+export const usualShape: Shape = {
+  undyed: 2,
+  series: 5,
+  bands: 8,
+  wicking: 0,
+  spotShare: 0.035,
+  wideShare: 0.12,
+  tabs: null
+}
 export const limits = { undyed: [0, 2], series: [0, 10], bands: [3, 20] } as const
 
 export type MarkId = 'grey' | 'from' | 'to' | `undyed ${number}` | `series ${number}`
@@ -23,7 +33,7 @@ export type Mark = { id: MarkId; label: string; letter: string }
 export type Places = Partial<Record<MarkId, Spot>>
 
 /** In the order in which they are put. */
-export function marksOf({ undyed, series }: Shape): Mark[] {
+export function marksOf({ undyed, series, tabs }: Shape): Mark[] {
   const each = <T>(count: number, make: (nth: number) => T): T[] => Array.from({ length: count }, (_, nth) => make(nth))
   return [
     { id: 'grey', label: 'Grey card', letter: 'G' },
@@ -33,7 +43,14 @@ export function marksOf({ undyed, series }: Shape): Mark[] {
       const where = undyed === 2 ? (nth === 0 ? ' by A' : ' by B') : ''
       return { id: `undyed ${nth}`, label: `Undyed yarn${where}`, letter: `U${nth + 1}` }
     }),
-    ...each(series, (nth): Mark => ({ id: `series ${nth}`, label: 'Series swatch', letter: `${nth + 1}` }))
+    ...each(
+      series,
+      (nth): Mark => ({
+        id: `series ${nth}`,
+        label: `Series swatch${tabs?.[nth] ? `, ${tabs[nth]}` : ''}`,
+        letter: `${nth + 1}`
+      })
+    )
   ]
 }
 
@@ -66,6 +83,16 @@ export function startOf(shape: Shape, places: Places, id: MarkId): Spot {
     .findLast((mark) => places[mark.id])
   const last = before && places[before.id]
   return last ? moved(last, last.x < 0.9 ? 0.08 : 0, 0) : { x: 0.5, y: 0.5 }
+}
+
+/** The marks of a series whose swatches are others now: each keeps the place of its own name. */
+export function movedSeries(places: Places, before: readonly string[], after: readonly string[]): Places {
+  const rest = Object.entries(places).filter(([id]) => !id.startsWith('series '))
+  const kept = after.flatMap((name, nth) => {
+    const place = places[`series ${before.indexOf(name)}`]
+    return place ? [[`series ${nth}`, place]] : []
+  })
+  return Object.fromEntries([...rest, ...kept])
 }
 
 type Size = { widthPx: number; heightPx: number }

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact'
 import { useLayoutEffect, useState } from 'preact/hooks'
 import type { Units } from '../../../../core/quantity/index.ts'
 import type { BatchRecord } from '../../../../core/record/record.ts'
+import type { Judgement } from '../../../../core/record/swatch.ts'
 import type { Kitchen } from '../../../kitchen.ts'
 import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { Pad } from '../../../parts/pad.tsx'
@@ -11,6 +12,7 @@ import { Strip } from '../../../parts/strip.tsx'
 import { Unreadable } from '../damaged.tsx'
 import { dayKey } from '../days.ts'
 import { bookRoute, recordRoute } from '../routes.ts'
+import { useJudgements } from '../use-judgements.ts'
 import { useRecord } from '../use-record.ts'
 import { Cards } from './cards.tsx'
 import { DayPaper } from './day-paper.tsx'
@@ -29,13 +31,14 @@ type Kind = (typeof kinds)[number]['value']
 
 export function PrintPage({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element {
   const { read, record, units } = useRecord(kitchen, potId)
+  const skein = useJudgements(kitchen, [potId])
   const [kind, setKind] = useState<Kind>('record')
   const back = <Pad onPress={() => kitchen.go(recordRoute(potId))}>Back to the record</Pad>
   useFoot(record === null ? '' : footOf(kind, record))
-  if (read === null || record === null) {
+  if (read === null || record === null || skein === null) {
     return (
       <Page title="Print" actions={back}>
-        {read === null ? (
+        {read === null || record !== null ? (
           <p>Opening the record.</p>
         ) : (
           <Unreadable entries={read.entries} damaged={read.damaged} units={units} />
@@ -48,7 +51,8 @@ export function PrintPage({ kitchen, potId }: { kitchen: Kitchen; potId: string 
       <Choices kitchen={kitchen} sized={kind !== 'tag'}>
         <ChoiceRow legend="What" choices={kinds} value={kind} onChoose={setKind} />
       </Choices>
-      <Chosen kitchen={kitchen} kind={kind} record={record} units={units} />
+      {skein.problem === null ? null : <Strip tone="warn">{`${skein.problem} The paper lacks them.`}</Strip>}
+      <Chosen kitchen={kitchen} kind={kind} record={record} judgements={skein.judgements} units={units} />
     </Page>
   )
 }
@@ -60,17 +64,24 @@ function footOf(kind: Kind, { identity }: BatchRecord): string {
 
 const dayFoot = (day: string): string => `Day sheet, ${day}`
 
-type ChosenProps = { kitchen: Kitchen; kind: Kind; record: BatchRecord; units: Units }
+/** `judgements`: on its skein, the latest first. */
+type ChosenProps = {
+  kitchen: Kitchen
+  kind: Kind
+  record: BatchRecord
+  judgements: readonly Judgement[]
+  units: Units
+}
 
-function Chosen({ kitchen, kind, record, units }: ChosenProps): preact.JSX.Element {
+function Chosen({ kitchen, kind, record, judgements, units }: ChosenProps): preact.JSX.Element {
   const size = kitchen.settings.value.paper
   switch (kind) {
     case 'record':
-      return <RecordPaper record={record} units={units} size={size} />
+      return <RecordPaper record={record} judgements={judgements} units={units} size={size} />
     case 'tag':
-      return <TagPages record={record} units={units} />
+      return <TagPages record={record} verdict={judgements[0]} units={units} />
     case 'tags':
-      return <TagSheets record={record} units={units} size={size} />
+      return <TagSheets record={record} verdict={judgements[0]} units={units} size={size} />
     case 'card':
       return <Cards kitchen={kitchen} record={record} units={units} size={size} />
     case 'day':

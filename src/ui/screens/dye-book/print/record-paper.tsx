@@ -7,6 +7,7 @@ import { cutWords, type Room, rooms } from '../../../../core/record/condensed.ts
 import { localClock } from '../../../../core/record/local-time.ts'
 import { planOf } from '../../../../core/record/plan.ts'
 import type { BatchRecord, StepRecord } from '../../../../core/record/record.ts'
+import type { Judgement } from '../../../../core/record/swatch.ts'
 import { LyingStrand } from '../../../parts/lying-strand.tsx'
 import { Qr } from '../../../parts/qr.tsx'
 import { recordItems } from '../../../parts/strand-items.ts'
@@ -26,6 +27,7 @@ import {
 import { AmountRow } from '../tables.tsx'
 import { MM, Paper, type PaperSize, pageHeight } from './paper.tsx'
 import { Rows, SaidRows } from './rows.tsx'
+import { SkeinRows } from './skein-rows.tsx'
 import { useFitted } from './use-fitted.ts'
 
 const PAGES_MOST = 3
@@ -42,17 +44,18 @@ function fitsPages(body: HTMLElement, size: PaperSize): boolean {
   return body.offsetHeight <= page || (tallest < page / 2 && body.offsetHeight + lost <= PAGES_MOST * page)
 }
 
-type Props = { record: BatchRecord; units: Units; size: PaperSize }
+type Props = { record: BatchRecord; judgements: readonly Judgement[]; units: Units; size: PaperSize }
 
-export function RecordPaper({ record, units, size }: Props): preact.JSX.Element {
+export function RecordPaper({ record, judgements, units, size }: Props): preact.JSX.Element {
   const body = useRef<HTMLDivElement>(null)
   const { potId, colourway } = record.identity
-  const drawn = `${potId} ${record.journal.length} ${size} ${JSON.stringify(units)}`
+  const drawn = `${potId} ${record.journal.length} ${judgements.length} ${size} ${JSON.stringify(units)}`
   const room = rooms[useFitted(body, drawn, rooms.length, (node) => fitsPages(node, size))] as Room
   return (
     <Paper kind="sheet" size={size} label={`Record of ${colourway}, as it prints`} body={body}>
       <Head record={record} units={units} room={room} />
       <Strand record={record} />
+      <SkeinRows judgements={judgements} room={room} />
       <Given record={record} units={units} room={room} />
       <Rows
         title="Amounts"
