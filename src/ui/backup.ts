@@ -61,13 +61,15 @@ export type Restored =
 /** What the Dye book says of backups: that one is due, or what became of a restore that was cut short. */
 export type BackupNews = { dueDays: number | null; never: boolean; said: string | null }
 
-/** A batch with pictures and sound that can be let go. */
+/** A batch with pictures and sound that can be let go, or a skein that was judged by itself: its `potId` is then the id of
+ * its stream. `hashes`: those of the pot's own record; `swatchHashes`: of its skein's. */
 export type Trimmable = BatchName & {
   photos: number
   sounds: number
   bytes: number
   backedUp: boolean
   hashes: string[]
+  swatchHashes: string[]
 }
 
 /** An entry that could not stand beside the one under its number; `entry` as it is stored. */
