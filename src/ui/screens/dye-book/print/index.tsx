@@ -30,6 +30,7 @@ type Kind = (typeof kinds)[number]['value']
 export function PrintPage({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element {
   const { read, record, units } = useRecord(kitchen, potId)
   const [kind, setKind] = useState<Kind>('record')
+  const [opening, setOpening] = useState(false)
   const back = <Pad onPress={() => kitchen.go(recordRoute(potId))}>Back to the record</Pad>
   useFoot(record === null ? '' : footOf(kind, record))
   if (read === null || record === null) {
@@ -45,10 +46,10 @@ export function PrintPage({ kitchen, potId }: { kitchen: Kitchen; potId: string 
   }
   return (
     <Page title={`Print ${record.identity.colourway}`} actions={back}>
-      <Choices kitchen={kitchen} sized={kind !== 'tag'}>
+      <Choices kitchen={kitchen} sized={kind !== 'tag'} opening={opening}>
         <ChoiceRow legend="What" choices={kinds} value={kind} onChoose={setKind} />
       </Choices>
-      <Chosen kitchen={kitchen} kind={kind} record={record} units={units} />
+      <Chosen kitchen={kitchen} kind={kind} record={record} units={units} opening={setOpening} />
     </Page>
   )
 }
@@ -60,13 +61,19 @@ function footOf(kind: Kind, { identity }: BatchRecord): string {
 
 const dayFoot = (day: string): string => `Day sheet, ${day}`
 
-type ChosenProps = { kitchen: Kitchen; kind: Kind; record: BatchRecord; units: Units }
+type ChosenProps = {
+  kitchen: Kitchen
+  kind: Kind
+  record: BatchRecord
+  units: Units
+  opening: (still: boolean) => void
+}
 
-function Chosen({ kitchen, kind, record, units }: ChosenProps): preact.JSX.Element {
+function Chosen({ kitchen, kind, record, units, opening }: ChosenProps): preact.JSX.Element {
   const size = kitchen.settings.value.paper
   switch (kind) {
     case 'record':
-      return <RecordPaper record={record} units={units} size={size} />
+      return <RecordPaper kitchen={kitchen} record={record} units={units} size={size} opening={opening} />
     case 'tag':
       return <TagPages record={record} units={units} />
     case 'tags':
@@ -89,11 +96,11 @@ export function DayPage({ kitchen, day }: { kitchen: Kitchen; day: string }): pr
   )
 }
 
-type ChoicesProps = { kitchen: Kitchen; sized: boolean; children?: ComponentChildren }
+type ChoicesProps = { kitchen: Kitchen; sized: boolean; opening?: boolean; children?: ComponentChildren }
 
 const sizes = (['a4', 'letter'] as const).map((value) => ({ value, label: papers[value].label }))
 
-function Choices({ kitchen, sized, children }: ChoicesProps): preact.JSX.Element {
+function Choices({ kitchen, sized, opening = false, children }: ChoicesProps): preact.JSX.Element {
   const [failed, setFailed] = useState<string | null>(null)
   const choose = async (paper: PaperSize): Promise<void> => {
     const sent = await kitchen.changeSettings({ paper })
@@ -119,9 +126,10 @@ function Choices({ kitchen, sized, children }: ChoicesProps): preact.JSX.Element
           {failed}
         </Strip>
       )}
-      <Pad kind="lesser" look="solid" onPress={print}>
+      <Pad kind="lesser" look="solid" disabled={opening} onPress={print}>
         Print
       </Pad>
+      {opening ? <p role="status">Opening the photos.</p> : null}
     </div>
   )
 }
