@@ -35,6 +35,8 @@ export type RestorePlan = {
   /** Continued on two devices: both branches will be shown. */
   branched: BatchName[]
   entries: number
+  /** Those of them that are no batch's own: of the shelf, of skeins that were judged. */
+  beside: number
   conflicts: number
   /** Damaged here, whole in the backup. */
   mended: number

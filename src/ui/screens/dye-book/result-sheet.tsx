@@ -12,6 +12,10 @@ import { type BatchTimes, useSeenWhen } from './seen-when.tsx'
 type Props = { kitchen: Kitchen; potId: string; times: BatchTimes; close: (told: boolean) => void }
 
 const OWN = 'own'
+const options = [
+  ...resultKinds.map(({ what, label }) => ({ value: what, label })),
+  { value: OWN, label: 'A field of my own' }
+]
 
 export function ResultSheet({ kitchen, potId, times, close }: Props): preact.JSX.Element {
   const [what, setWhat] = useState(resultKinds[0]?.what ?? OWN)
@@ -39,10 +43,7 @@ export function ResultSheet({ kitchen, potId, times, close }: Props): preact.JSX
     <Sheet title="Result" onClose={() => close(false)}>
       <SelectField
         label="What"
-        options={[
-          ...resultKinds.map((each) => ({ value: each.what, label: each.label })),
-          { value: OWN, label: 'A field of my own' }
-        ]}
+        options={options}
         value={what}
         onChange={(next) => {
           setWhat(next)
