@@ -28,17 +28,18 @@ function makeSwatches({ clock, journal, newId, settings }: Around, { writerId }:
     },
     async kept(batchId) {
       try {
-        const { entries, damaged, unknown } = await readSwatches(journal, batchId)
+        const read = await readSwatches(journal, batchId)
+        const { entries, damaged, unknown } = read
         const problem =
           damaged.length > 0
             ? `${damaged.length} entries are damaged (${damaged[0]?.why}). The rest is shown.`
             : unknown
               ? 'A newer Strandline wrote some of this. The rest is shown.'
               : null
-        return { judgements: judgementsOf(entries), problem }
+        return { judgements: judgementsOf(entries), read, problem }
       } catch (error) {
         const why = error instanceof Error ? error.message : String(error)
-        return { judgements: [], problem: `What was found before can’t be read (${why}).` }
+        return { judgements: [], read: null, problem: `What was found before can’t be read (${why}).` }
       }
     }
   } satisfies KitchenSwatches

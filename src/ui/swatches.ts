@@ -2,6 +2,7 @@
 import type { Answer } from '../core/chemistry/answer.ts'
 import type { Marks, PhotoRead } from '../core/colour/index.ts'
 import type { MediaBytes, PhotoMedia } from '../core/pot/media.ts'
+import type { SwatchesRead } from '../core/record/export-record.ts'
 import type { Judgement, SwatchEvent } from '../core/record/swatch.ts'
 import type { Sent } from './kitchen.ts'
 
@@ -18,7 +19,8 @@ export type SwatchPhotos = {
   read(id: string, marks: Marks): Promise<{ ok: true; read: Answer<PhotoRead> } | { ok: false; say: string }>
 }
 
-export type KeptSwatches = { judgements: Judgement[]; problem: string | null }
+/** `read`: the entries that the verdicts come of. */
+export type KeptSwatches = { judgements: Judgement[]; read: SwatchesRead; problem: string | null }
 
 export type KitchenSwatches = {
   photos: SwatchPhotos

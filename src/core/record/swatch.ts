@@ -46,8 +46,15 @@ export type SwatchEvent =
       dry: boolean
       series?: SeriesLink
     }
+  /** Only the bytes of a photo go: its marks and readings stay. */
+  | { type: 'MediaTrimmed'; sha256: string; why: string }
 
-const known: Record<SwatchEvent['type'], true> = { SwatchPhotoKept: true, SwatchJudged: true, SwatchSeen: true }
+const known: Record<SwatchEvent['type'], true> = {
+  SwatchPhotoKept: true,
+  SwatchJudged: true,
+  SwatchSeen: true,
+  MediaTrimmed: true
+}
 
 /** Does this version have a word for the event? */
 export function isKnownSwatchEvent(type: string): boolean {
@@ -56,33 +63,41 @@ export function isKnownSwatchEvent(type: string): boolean {
 
 type Verdict = Extract<SwatchEvent, { type: 'SwatchJudged' | 'SwatchSeen' }>
 
+/** `letGo`: why its bytes went. */
+export type JudgedPhoto = PhotoMedia & { letGo?: string }
+
 export type Judgement = {
   key: string
   atMs: number
   tzOffsetMin: number
   by: string | null
   found: Verdict
-  photos: PhotoMedia[]
+  photos: JudgedPhoto[]
 }
 
-/** Every verdict in these streams, the latest first. */
+/** Every verdict in these streams, the latest first. A photo that was let go and kept anew later stands. */
 export function judgementsOf(entries: readonly Entry<SwatchEvent>[]): Judgement[] {
-  const photos = new Map<string, PhotoMedia>()
-  const found: Judgement[] = []
+  // The same picture may be kept of two skeins, and let go of one.
+  const photos = new Map<string, JudgedPhoto>()
+  const found: (Omit<Judgement, 'photos'> & { named: string[] })[] = []
   for (const { event, atMs, tzOffsetMin, by, writerId, seq, streamId } of entries) {
-    if (event.type === 'SwatchPhotoKept') {
-      photos.set(event.media.sha256, event.media)
-      continue
+    const of = (sha256: string): string => `${streamId} ${sha256}`
+    if (event.type === 'SwatchPhotoKept') photos.set(of(event.media.sha256), event.media)
+    else if (event.type === 'MediaTrimmed') {
+      const kept = photos.get(of(event.sha256))
+      if (kept) photos.set(of(event.sha256), { ...kept, letGo: event.why })
+    } else {
+      found.push({
+        key: `${streamId} ${writerId} ${seq}`,
+        atMs,
+        tzOffsetMin,
+        by: by.kind === 'person' ? by.name : null,
+        found: event,
+        named: event.type === 'SwatchJudged' ? event.photos.map(of) : []
+      })
     }
-    const named = event.type === 'SwatchJudged' ? event.photos : []
-    found.push({
-      key: `${streamId} ${writerId} ${seq}`,
-      atMs,
-      tzOffsetMin,
-      by: by.kind === 'person' ? by.name : null,
-      found: event,
-      photos: named.flatMap((sha256) => photos.get(sha256) ?? [])
-    })
   }
-  return found.sort((one, other) => other.atMs - one.atMs)
+  return found
+    .map(({ named, ...one }) => ({ ...one, photos: named.flatMap((name) => photos.get(name) ?? []) }))
+    .sort((one, other) => other.atMs - one.atMs)
 }

@@ -27,9 +27,18 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
           <p class="soft">{whenBy(one)}</p>
           {one.photos.length === 0 ? null : (
             <div class="judgements-photos">
-              {one.photos.map((media, nth) => (
-                <Photo key={media.sha256} kitchen={kitchen} media={media} name={`Photo ${nth + 1} it was judged by`} />
-              ))}
+              {one.photos.map((media, nth) =>
+                media.letGo === undefined ? (
+                  <Photo
+                    key={media.sha256}
+                    kitchen={kitchen}
+                    media={media}
+                    name={`Photo ${nth + 1} it was judged by`}
+                  />
+                ) : (
+                  <p key={media.sha256} class="soft">{`Photo ${nth + 1} was let go: ${media.letGo}`}</p>
+                )
+              )}
             </div>
           )}
         </li>

@@ -29,7 +29,9 @@ function given(kept: SwatchEvent[] = []): TestKitchen & { told: SwatchEvent[] } 
       return { ok: true }
     },
     kept: async () => ({
-      judgements: kitchen.told.flatMap((found) => (found.type === 'SwatchPhotoKept' ? [] : [judgement(found)])),
+      judgements: kitchen.told.flatMap((found) =>
+        found.type === 'SwatchJudged' || found.type === 'SwatchSeen' ? [judgement(found)] : []
+      ),
       problem: null
     })
   }
