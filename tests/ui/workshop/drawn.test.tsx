@@ -6,9 +6,11 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { forgetTaps } from '../../../src/ui/parts/guard.ts'
 import { area, open, type, wide } from './opened.tsx'
 
-const head = 'strandline: 1\ntitle: Mine\nmaterials:\n  acid: {kind: acid, strength: 5 %}\nsteps:\n'
+const many = (count: number, line: (no: number) => string): string =>
+  Array.from({ length: count }, (_, i) => line(i)).join('')
+/** As many materials as steps: what is to be set out grows too. */
 const ofSteps = (count: number): string =>
-  `# mine\n${head}${Array.from({ length: count }, (_, i) => `  - add: {id: a${i}, amount: ${i + 1} mL of acid}\n`).join('')}`
+  `# mine\nstrandline: 1\ntitle: Mine\nmaterials:\n${many(count, (no) => `  m${no}: powder\n`)}steps:\n${many(count, (no) => `  - add: ${no + 1} g of m${no}\n`)}`
 
 beforeEach(() => {
   forgetTaps()
@@ -52,7 +54,7 @@ describe('what is typed', () => {
 
   it('a letter in a step goes through the rows, and draws one of them', async () => {
     const [short, long] = [ofSteps(5), ofSteps(40)]
-    const change = (text: string): string => text.replace('3 mL', '33 mL')
+    const change = (text: string): string => text.replace('- add: 3 g', '- add: 33 g')
     const more = (await partsDrawn(long, change(long))) - (await partsDrawn(short, change(short)))
     expect(more).toBe(40 - 5)
   })
