@@ -221,7 +221,7 @@ describe('the acts of a day', () => {
   })
 
   const steps = [1, 2, 3, 4].flatMap((nth) => [
-    act(`d${nth}`, { word: 'dip', knot: `Dip ${nth}` }),
+    act(`d${nth}`, { word: 'lower', knot: `Dip ${nth}` }),
     wait(`w${nth}`, 5 * 60_000, { knot: 'Hold' })
   ])
   const dipped = (): Bench => Bench.start(programme([dose('S', 2, 'brine'), dose('salt', 3, 'Salt'), ...steps]))
