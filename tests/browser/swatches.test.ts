@@ -9,6 +9,7 @@ import { violations } from './stage/axe.ts'
 import { dyed, keep } from './stage/kept-batches.ts'
 import { press } from './stage/press.ts'
 import { openStage, type Stage, type Visit } from './stage/stage.ts'
+import { tabTo } from './stage/tab-to.ts'
 
 let stage: Stage
 beforeAll(async () => {
@@ -144,16 +145,6 @@ describe('on a phone, by touch', () => {
 })
 
 const desk = { viewport: { width: 1440, height: 900 }, hasTouch: false, isMobile: false }
-
-/** Tab until the focus is there; a whole round without it is a failure. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
-  await target.waitFor()
-  for (let i = 0; i < 120; i++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return
-    await page.keyboard.press('Tab')
-  }
-  throw new Error(`the keyboard does not come to ${target}`)
-}
 
 it('by the keyboard alone: photos chosen, marked by arrow keys, judged and kept', async () => {
   const visit = await opened(desk)

@@ -1,7 +1,7 @@
 // What was found of a skein: the streams "swatch/ID", in the same journal and the same entries as pots. Of a batch the ID is
 // that of its pot, else one of its own. Past tense, JSON-native fields only. A skein is judged anew by a new entry; what
 // was found before stays as it was.
-import type { Fault, Lab, Marks, SplitVerdict, White } from '../colour/index.ts'
+import type { Fault, Lab, Marks, SkeinMatch, SplitVerdict, White } from '../colour/index.ts'
 import type { Entry } from '../pot/entry.ts'
 import type { PhotoMedia } from '../pot/media.ts'
 
@@ -21,7 +21,8 @@ export type SwatchEvent =
       readings: ThingRead[]
       faults: Fault[]
     }
-  /** `photos`: the kept pictures it was judged by, none for an instrument. `readings`: their averages, or what was typed. */
+  /** `photos`: the kept pictures it was judged by, none for an instrument. `readings`: their averages, or what was typed.
+   * `repeats`: of an instrument, each band's single readings; entries from before they were kept lack them. */
   | {
       type: 'SwatchJudged'
       batchId: string | null
@@ -31,12 +32,33 @@ export type SwatchEvent =
       dry: boolean
       fibres: number
       readings: ThingRead[]
+      repeats?: Lab[][]
       verdict: SplitVerdict
     }
   /** Somebody's eye, in words: no measurement, and never called one. */
   | { type: 'SwatchSeen'; batchId: string | null; says: EyeWord; words: string; light: string; dry: boolean }
+  | Compared
 
-const known: Record<SwatchEvent['type'], true> = { SwatchPhotoKept: true, SwatchJudged: true, SwatchSeen: true }
+/** What was found of a skein beside something else. The whole of it as it stood, so that later sums change nothing. */
+export type Compared =
+  /** `skein` held against `target`: another reading that was kept, or a colour that was typed. */
+  { type: 'SwatchMatched'; batchId: string | null; skein: MatchedSide; target: MatchedSide; match: SkeinMatch }
+
+/** `key` and `batchId`: of the reading that was kept; null for what was typed. `name`: what it was called then. */
+export type MatchedSide = {
+  key: string | null
+  batchId: string | null
+  name: string
+  by: 'photo' | 'instrument' | 'typed'
+  readings: Lab[]
+}
+
+const known: Record<SwatchEvent['type'], true> = {
+  SwatchPhotoKept: true,
+  SwatchJudged: true,
+  SwatchSeen: true,
+  SwatchMatched: true
+}
 
 /** Does this version have a word for the event? */
 export function isKnownSwatchEvent(type: string): boolean {
@@ -45,25 +67,39 @@ export function isKnownSwatchEvent(type: string): boolean {
 
 type Verdict = Extract<SwatchEvent, { type: 'SwatchJudged' | 'SwatchSeen' }>
 
-export type Judgement = {
+type Found<F> = {
   key: string
   atMs: number
   tzOffsetMin: number
   by: string | null
-  found: Verdict
+  found: F
   photos: PhotoMedia[]
 }
 
+export type Judgement = Found<Verdict>
+export type Comparison = Found<Compared>
+
+const isVerdict = (event: SwatchEvent): event is Verdict => event.type === 'SwatchJudged' || event.type === 'SwatchSeen'
+const isCompared = (event: SwatchEvent): event is Compared => event.type === 'SwatchMatched'
+
 /** Every verdict in these streams, the latest first. */
-export function judgementsOf(entries: readonly Entry<SwatchEvent>[]): Judgement[] {
+export const judgementsOf = (entries: readonly Entry<SwatchEvent>[]): Judgement[] => foundIn(entries, isVerdict)
+
+/** Every match, the latest first. */
+export const comparisonsOf = (entries: readonly Entry<SwatchEvent>[]): Comparison[] => foundIn(entries, isCompared)
+
+const photosOf = (event: Verdict | Compared): string[] => ('photos' in event ? event.photos : [])
+
+function foundIn<F extends Verdict | Compared>(
+  entries: readonly Entry<SwatchEvent>[],
+  isOne: (event: SwatchEvent) => event is F
+): Found<F>[] {
   const photos = new Map<string, PhotoMedia>()
-  const found: Judgement[] = []
+  const found: Found<F>[] = []
   for (const { event, atMs, tzOffsetMin, by, writerId, seq, streamId } of entries) {
-    if (event.type === 'SwatchPhotoKept') {
-      photos.set(event.media.sha256, event.media)
-      continue
-    }
-    const named = event.type === 'SwatchJudged' ? event.photos : []
+    if (event.type === 'SwatchPhotoKept') photos.set(event.media.sha256, event.media)
+    if (!isOne(event)) continue
+    const named = photosOf(event)
     found.push({
       key: `${streamId} ${writerId} ${seq}`,
       atMs,

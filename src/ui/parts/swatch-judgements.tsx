@@ -1,11 +1,10 @@
 // Verdicts as they were kept, the latest first: in the Dye book's record, and under Swatches.
 import { useEffect, useState } from 'preact/hooks'
 import type { PhotoMedia } from '../../core/pot/media.ts'
-import { localClock } from '../../core/record/local-time.ts'
 import type { Judgement } from '../../core/record/swatch.ts'
 import type { Kitchen } from '../kitchen.ts'
 import { useBlobAddress } from './blob-address.ts'
-import { foundBy, foundSay } from './swatch-words.ts'
+import { foundBy, foundSay, whenBy } from './swatch-words.ts'
 import './swatch-judgements.css'
 
 type Props = { kitchen: Kitchen; judgements: readonly Judgement[] }
@@ -34,11 +33,6 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
       ))}
     </ol>
   )
-}
-
-function whenBy({ atMs, tzOffsetMin, by }: Judgement): string {
-  const day = new Date(atMs + tzOffsetMin * 60_000).toISOString().slice(0, 10)
-  return `${day} ${localClock(atMs, tzOffsetMin)}${by ? `, ${by}` : ''}`
 }
 
 type PhotoProps = { kitchen: Kitchen; media: PhotoMedia; name: string }

@@ -1,6 +1,7 @@
 // What a verdict on a skein says, in the words of the house. The reasons themselves come with the verdict.
 import type { Fault, PositionFound, SplitVerdict } from '../../core/colour/index.ts'
 import { markName } from '../../core/colour/index.ts'
+import { localClock } from '../../core/record/local-time.ts'
 import type { EyeWord, Judgement } from '../../core/record/swatch.ts'
 
 export const verdictWords: Record<EyeWord, string> = {
@@ -52,4 +53,15 @@ export function foundBy({ found }: Pick<Judgement, 'found'>): string {
   const { photos, by, white } = found
   if (by === 'instrument') return `By readings typed from an instrument, ${white}.`
   return `By ${photos.length === 1 ? 'one photo' : `${photos.length} photos`}. Indicative.`
+}
+
+/** '2031-06-14 09:05', where it was written. */
+export function whenSay({ atMs, tzOffsetMin }: Pick<Judgement, 'atMs' | 'tzOffsetMin'>): string {
+  const day = new Date(atMs + tzOffsetMin * 60_000).toISOString().slice(0, 10)
+  return `${day} ${localClock(atMs, tzOffsetMin)}`
+}
+
+/** '2031-06-14 09:05, Mo'. */
+export function whenBy(found: Pick<Judgement, 'atMs' | 'tzOffsetMin' | 'by'>): string {
+  return `${whenSay(found)}${found.by ? `, ${found.by}` : ''}`
 }

@@ -7,7 +7,7 @@ import type { Act } from './act.ts'
 import { Answers } from './answers.tsx'
 import { judged, thingsRead } from './judged.ts'
 import { KeepPad } from './keep-pad.tsx'
-import { givenOf, type Typed } from './typed.ts'
+import { givenOf, singlesOf, type Typed } from './typed.ts'
 import { Verdict } from './verdict.tsx'
 
 export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element {
@@ -45,7 +45,8 @@ export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JS
               const { undyed, series, positions } = given
               const readings = thingsRead(undyed ? [undyed] : [], series, positions)
               const by = { by: 'instrument', white: typed.white, photos: [] as string[] } as const
-              return [{ type: 'SwatchJudged', batchId, ...by, dry, fibres, readings, verdict: found.verdict }]
+              const repeats = singlesOf(typed)
+              return [{ type: 'SwatchJudged', batchId, ...by, dry, fibres, readings, repeats, verdict: found.verdict }]
             }}
             kept={kept}
           />

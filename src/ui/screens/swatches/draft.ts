@@ -19,8 +19,11 @@ export type Shot = {
 }
 
 export type Way = 'photo' | 'instrument' | 'eye'
+/** What is to be found out. */
+export type Quest = 'split' | 'match'
 
 export type Draft = {
+  quest: Quest
   way: Way
   batchId: string | null
   shape: Shape
@@ -36,6 +39,7 @@ export type Draft = {
 export type Seen = { says: EyeWord | null; words: string; light: string; dry: boolean | null }
 
 const fresh = (): Draft => ({
+  quest: 'split',
   way: 'photo',
   batchId: null,
   shape: usualShape,
