@@ -2,7 +2,7 @@ import { signal } from '@preact/signals'
 import { describe, expect, it } from 'vitest'
 import type { KitchenParts } from '../../src/app/kitchen.ts'
 import { swatchesOf } from '../../src/app/swatches.ts'
-import { type BandRead, matchSkeins, type SplitVerdict } from '../../src/core/colour/index.ts'
+import { type BandRead, matchSkeins, type SplitVerdict, stainOfCloth } from '../../src/core/colour/index.ts'
 import type { SwatchEvent } from '../../src/core/record/swatch.ts'
 import { handClock } from '../../src/shell/clock/hand-clock.ts'
 import { type Fault, memoryJournal, memoryStore } from '../../src/shell/journal/memory-journal.ts'
@@ -122,6 +122,31 @@ describe('what is found of a skein', () => {
     expect(problem).toBeNull()
     expect(judgements).toEqual([])
     expect(comparisons).toMatchObject([{ by: 'Mo', found: matched }])
+  })
+
+  it('has a stained cloth kept with its pictures', async () => {
+    const store = memoryStore()
+    const first = swatches(store)
+    const read = {
+      white: 'D65/2',
+      clean: [{ l: 93, a: 0, b: 4 }],
+      stained: [{ l: 90, a: 6, b: 3 }],
+      together: true
+    } as const
+    const stained: SwatchEvent = {
+      type: 'ClothStained',
+      batchId: 'moss',
+      by: 'photo',
+      photos: [sha256],
+      cloth: 'White cotton',
+      done: 'washed with it',
+      stain: answered(stainOfCloth({ ...read, clean: [...read.clean], stained: [...read.stained] }))
+    }
+    expect(await first.keep('moss', [photo, stained], [bytes], 'c1')).toEqual({ ok: true })
+    const { comparisons, judgements, readings, problem } = await swatches(store).kept('moss')
+    expect({ judgements, readings, problem }).toEqual({ judgements: [], readings: [], problem: null })
+    expect(comparisons).toMatchObject([{ found: stained, photos: [media] }])
+    expect((await first.journal.media(sha256))?.mime).toBe('image/jpeg')
   })
 
   it('is told to be not saved when the store is full, and the same deed can be tried again', async () => {

@@ -1,7 +1,7 @@
 // What was found of a skein: the streams "swatch/ID", in the same journal and the same entries as pots. Of a batch the ID is
 // that of its pot, else one of its own. Past tense, JSON-native fields only. A skein is judged anew by a new entry; what
 // was found before stays as it was.
-import type { Fault, Lab, Marks, SkeinMatch, SplitVerdict, White } from '../colour/index.ts'
+import type { Fault, Lab, Marks, SkeinMatch, SplitVerdict, Stain, White } from '../colour/index.ts'
 import type { Entry } from '../pot/entry.ts'
 import type { PhotoMedia } from '../pot/media.ts'
 
@@ -39,10 +39,21 @@ export type SwatchEvent =
   | { type: 'SwatchSeen'; batchId: string | null; says: EyeWord; words: string; light: string; dry: boolean }
   | Compared
 
-/** What was found of a skein beside something else. The whole of it as it stood, so that later sums change nothing. */
+/** What was found beside something else. The whole of it as it stood, so that later sums change nothing. */
 export type Compared =
   /** `skein` held against `target`: another reading that was kept, or a colour that was typed. */
-  { type: 'SwatchMatched'; batchId: string | null; skein: MatchedSide; target: MatchedSide; match: SkeinMatch }
+  | { type: 'SwatchMatched'; batchId: string | null; skein: MatchedSide; target: MatchedSide; match: SkeinMatch }
+  /** A witness cloth, clean and stained. `cloth` and `done`: what it is and what it went through, in words; '' not said.
+   * In the marks of its photos the clean cloth is the undyed yarn, the stained one the skein. */
+  | {
+      type: 'ClothStained'
+      batchId: string | null
+      by: 'photo' | 'instrument'
+      photos: string[]
+      cloth: string
+      done: string
+      stain: Stain
+    }
 
 /** `key` and `batchId`: of the reading that was kept; null for what was typed. `name`: what it was called then. */
 export type MatchedSide = {
@@ -57,7 +68,8 @@ const known: Record<SwatchEvent['type'], true> = {
   SwatchPhotoKept: true,
   SwatchJudged: true,
   SwatchSeen: true,
-  SwatchMatched: true
+  SwatchMatched: true,
+  ClothStained: true
 }
 
 /** Does this version have a word for the event? */
@@ -80,12 +92,13 @@ export type Judgement = Found<Verdict>
 export type Comparison = Found<Compared>
 
 const isVerdict = (event: SwatchEvent): event is Verdict => event.type === 'SwatchJudged' || event.type === 'SwatchSeen'
-const isCompared = (event: SwatchEvent): event is Compared => event.type === 'SwatchMatched'
+const isCompared = (event: SwatchEvent): event is Compared =>
+  event.type === 'SwatchMatched' || event.type === 'ClothStained'
 
 /** Every verdict in these streams, the latest first. */
 export const judgementsOf = (entries: readonly Entry<SwatchEvent>[]): Judgement[] => foundIn(entries, isVerdict)
 
-/** Every match, the latest first. */
+/** Every match and every stain, the latest first. */
 export const comparisonsOf = (entries: readonly Entry<SwatchEvent>[]): Comparison[] => foundIn(entries, isCompared)
 
 const photosOf = (event: Verdict | Compared): string[] => ('photos' in event ? event.photos : [])

@@ -36,7 +36,8 @@ export function doubtSay({ sdOf, chance }: Pick<Pair, 'sdOf' | 'chance'>): strin
 }
 
 /** Steps between two whole ones are written as both: '3-4'. */
-const stepWords = (step: GreyStep): string => (Number.isInteger(step) ? String(step) : `${step - 0.5}-${step + 0.5}`)
+export const stepWords = (step: GreyStep): string =>
+  Number.isInteger(step) ? String(step) : `${step - 0.5}-${step + 0.5}`
 
 export function changeSay({ greyStep }: Pick<Pair, 'greyStep'>): string {
   return `As large as step ${stepWords(greyStep)} of the grey scale for change in colour (ISO 105-A02). Indicative: no grade of any standard.`

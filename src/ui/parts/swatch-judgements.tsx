@@ -22,16 +22,22 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
           ) : null}
           <p>{foundBy(one)}</p>
           <p class="soft">{whenBy(one)}</p>
-          {one.photos.length === 0 ? null : (
-            <div class="judgements-photos">
-              {one.photos.map((media, nth) => (
-                <Photo key={media.sha256} kitchen={kitchen} media={media} name={`Photo ${nth + 1} it was judged by`} />
-              ))}
-            </div>
-          )}
+          <KeptPhotos kitchen={kitchen} photos={one.photos} />
         </li>
       ))}
     </ol>
+  )
+}
+
+/** The pictures that something was found by. */
+export function KeptPhotos({ kitchen, photos }: { kitchen: Kitchen; photos: readonly PhotoMedia[] }) {
+  if (photos.length === 0) return null
+  return (
+    <div class="judgements-photos">
+      {photos.map((media, nth) => (
+        <Photo key={media.sha256} kitchen={kitchen} media={media} name={`Photo ${nth + 1} it was judged by`} />
+      ))}
+    </div>
   )
 }
 

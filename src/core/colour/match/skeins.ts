@@ -1,6 +1,16 @@
 // One skein beside another, or beside a colour that was asked for: as a whole, and band by band.
 import { type Answer, isRefused, type Problem, refuse } from '../../chemistry/answer.ts'
-import { added, type Covariance, covarianceOf, labOf, meanLab, noCovariance, scaled, tripleOf } from '../covariance.ts'
+import {
+  added,
+  type Covariance,
+  carriedVariance,
+  covarianceOf,
+  labOf,
+  meanLab,
+  noCovariance,
+  scaled,
+  tripleOf
+} from '../covariance.ts'
 import type { Lab } from '../lab.ts'
 import { threeSd } from '../verdict/three-sd.ts'
 import type { White } from '../white.ts'
@@ -105,14 +115,11 @@ const step = 0.01
 /** The variance that one side's doubt makes of ΔE00, by its slopes along the three axes. */
 function carried({ lab, doubt }: Sure, other: Sure, de00: number): number | null {
   if (doubt === null) return null
-  const slopes = ([0, 1, 2] as const).map((axis) => {
+  const slope = (axis: 0 | 1 | 2): number => {
     const moved = tripleOf(lab)
     moved[axis] += step
     const match = matchTo({ lab: other.lab, white: 'D65/2' }, { lab: labOf(moved), white: 'D65/2' })
     return isRefused(match) ? 0 : (match.de00 - de00) / step
-  })
-  return doubt.reduce(
-    (sum, row, i) => sum + row.reduce((all, value, j) => all + (slopes[i] ?? 0) * value * (slopes[j] ?? 0), 0),
-    0
-  )
+  }
+  return carriedVariance(doubt, [slope(0), slope(1), slope(2)])
 }

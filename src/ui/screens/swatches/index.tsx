@@ -14,6 +14,7 @@ import { ByInstrument } from './by-instrument.tsx'
 import { ByPhoto } from './by-photo.tsx'
 import { draftOf, type Quest, type Way } from './draft.ts'
 import { Matching } from './match/index.tsx'
+import { Staining } from './stain/index.tsx'
 import './style.css'
 
 const quests: Record<Quest, { label: string; about: string }> = {
@@ -26,6 +27,11 @@ const quests: Record<Quest, { label: string; about: string }> = {
     label: 'Does it match?',
     about:
       'Is it the same as that one? A skein’s readings are held against those of another batch, or against L*a*b* that you type.'
+  },
+  stain: {
+    label: 'Did it bleed?',
+    about:
+      'What did a witness cloth take from the yarn? The stained cloth is held against clean cloth of the same kind.'
   }
 }
 const questChoices = (Object.keys(quests) as Quest[]).map((value) => ({ value, label: quests[value].label }))
@@ -75,7 +81,7 @@ function Opened({ kitchen, swatches }: { kitchen: Kitchen; swatches: KitchenSwat
         />
         <p>{quests[quest].about}</p>
         <BatchField kitchen={kitchen} draft={draft} />
-        {quest === 'split' ? <Splitting {...act} /> : <Matching {...act} />}
+        {quest === 'split' ? <Splitting {...act} /> : quest === 'match' ? <Matching {...act} /> : <Staining {...act} />}
         <section class="swatches-part" aria-labelledby="swatches-kept">
           <h2 id="swatches-kept">{batchId === null ? 'Kept' : 'Kept of this batch'}</h2>
           {kept?.problem ? <p role="alert">{kept.problem}</p> : null}

@@ -1,6 +1,6 @@
 // The match: in words, in figures, and both colours side by side.
-import { hexOf, type Lab } from '../../../../core/colour/index.ts'
 import { changeSay, deltaSay, doubtSay, figureSay, pairSay, sidesSay, worstSay } from '../../../parts/match-words.ts'
+import { Chips } from '../chips.tsx'
 import type { MatchFound } from './use-match.ts'
 
 export function Result({ found: { match, skein, target } }: { found: MatchFound }): preact.JSX.Element {
@@ -16,7 +16,13 @@ export function Result({ found: { match, skein, target } }: { found: MatchFound 
         <p>{changeSay(whole)}</p>
         <p class="soft">{`${doubtSay(whole)} ${sidesSay(match, skein, target)}`}</p>
       </div>
-      <Chips skein={match.skein} target={match.target} />
+      <Chips
+        left={match.skein}
+        right={match.target}
+        label="The skein’s colour on the left, what it is held against on the right."
+      >
+        Left the skein, right what it is held against, on the average. A screen shows colours in a way of its own.
+      </Chips>
       {bands === null ? (
         skein.readings.length === target.readings.length ? null : (
           <p class="soft">{`Not compared band by band: the skein has ${skein.readings.length}, what it is held against ${target.readings.length}.`}</p>
@@ -25,26 +31,6 @@ export function Result({ found: { match, skein, target } }: { found: MatchFound 
         <Bands bands={bands} />
       )}
     </section>
-  )
-}
-
-function Chips({ skein, target }: { skein: Lab; target: Lab }): preact.JSX.Element {
-  return (
-    <figure class="swatches-figure">
-      <svg
-        viewBox="0 0 600 96"
-        preserveAspectRatio="none"
-        class="swatches-chips"
-        role="img"
-        aria-label="The skein’s colour on the left, what it is held against on the right."
-      >
-        <rect width="300" height="96" fill={hexOf(skein)} />
-        <rect x="300" width="300" height="96" fill={hexOf(target)} />
-      </svg>
-      <figcaption>
-        Left the skein, right what it is held against, on the average. A screen shows colours in a way of its own.
-      </figcaption>
-    </figure>
   )
 }
 
