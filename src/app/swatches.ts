@@ -1,5 +1,6 @@
 // Swatches for the screens: photos read beside the page, and what is found kept. Loaded when they are first opened.
-import { judgementsOf } from '../core/record/swatch.ts'
+import { comparisonsOf, judgementsOf } from '../core/record/swatch.ts'
+import { readingsOf } from '../core/record/swatch-readings.ts'
 import { keepSwatch, readSwatches } from '../session/swatches.ts'
 import { photoDesk } from '../shell/swatch-photo/photo-desk.ts'
 import type { KitchenSwatches } from '../ui/swatches.ts'
@@ -36,10 +37,17 @@ function makeSwatches({ clock, journal, newId, settings }: Around, { writerId }:
             : unknown
               ? 'A newer Strandline wrote some of this. The rest is shown.'
               : null
-        return { judgements: judgementsOf(entries), read, problem }
+        return {
+          judgements: judgementsOf(entries),
+          comparisons: comparisonsOf(entries),
+          readings: readingsOf(entries),
+          read,
+          problem
+        }
       } catch (error) {
         const why = error instanceof Error ? error.message : String(error)
-        return { judgements: [], read: null, problem: `What was found before can’t be read (${why}).` }
+        const nothing = { judgements: [], comparisons: [], readings: [], read: null }
+        return { ...nothing, problem: `What was found before can’t be read (${why}).` }
       }
     }
   } satisfies KitchenSwatches

@@ -1,7 +1,7 @@
 // What was found of a skein: the streams "swatch/ID", in the same journal and the same entries as pots. Of a batch the ID is
 // that of its pot, else one of its own. Past tense, JSON-native fields only. A skein is judged anew by a new entry; what
 // was found before stays as it was.
-import type { Fault, Lab, Marks, SplitVerdict, White } from '../colour/index.ts'
+import type { Fault, Lab, Marks, SkeinMatch, SplitVerdict, Stain, White } from '../colour/index.ts'
 import type { Entry } from '../pot/entry.ts'
 import type { PhotoMedia } from '../pot/media.ts'
 import type { SeriesLink } from './series.ts'
@@ -22,7 +22,8 @@ export type SwatchEvent =
       readings: ThingRead[]
       faults: Fault[]
     }
-  /** `photos`: the kept pictures it was judged by, none for an instrument. `readings`: their averages, or what was typed. */
+  /** `photos`: the kept pictures it was judged by, none for an instrument. `readings`: their averages, or what was typed.
+   * `repeats`: of an instrument, each band's single readings; entries from before they were kept lack them. */
   | {
       type: 'SwatchJudged'
       batchId: string | null
@@ -34,6 +35,7 @@ export type SwatchEvent =
       dry: boolean
       fibres: number
       readings: ThingRead[]
+      repeats?: Lab[][]
       verdict: SplitVerdict
     }
   /** Somebody's eye, in words: no measurement, and never called one. */
@@ -46,13 +48,41 @@ export type SwatchEvent =
       dry: boolean
       series?: SeriesLink
     }
+  | Compared
   /** Only the bytes of a photo go: its marks and readings stay. */
   | { type: 'MediaTrimmed'; sha256: string; why: string }
+
+/** What was found beside something else. The whole of it as it stood, so that later sums change nothing. */
+export type Compared =
+  /** `skein` held against `target`: another reading that was kept, or a colour that was typed. */
+  | { type: 'SwatchMatched'; batchId: string | null; skein: MatchedSide; target: MatchedSide; match: SkeinMatch }
+  /** A witness cloth, clean and stained. `cloth` and `done`: what it is and what it went through, in words; '' not said.
+   * In the marks of its photos the clean cloth is the undyed yarn, the stained one the skein. */
+  | {
+      type: 'ClothStained'
+      batchId: string | null
+      by: 'photo' | 'instrument'
+      photos: string[]
+      cloth: string
+      done: string
+      stain: Stain
+    }
+
+/** `key` and `batchId`: of the reading that was kept; null for what was typed. `name`: what it was called then. */
+export type MatchedSide = {
+  key: string | null
+  batchId: string | null
+  name: string
+  by: 'photo' | 'instrument' | 'typed'
+  readings: Lab[]
+}
 
 const known: Record<SwatchEvent['type'], true> = {
   SwatchPhotoKept: true,
   SwatchJudged: true,
   SwatchSeen: true,
+  SwatchMatched: true,
+  ClothStained: true,
   MediaTrimmed: true
 }
 
@@ -66,36 +96,54 @@ type Verdict = Extract<SwatchEvent, { type: 'SwatchJudged' | 'SwatchSeen' }>
 /** `letGo`: why its bytes went. */
 export type JudgedPhoto = PhotoMedia & { letGo?: string }
 
-export type Judgement = {
+type Found<F> = {
   key: string
   atMs: number
   tzOffsetMin: number
   by: string | null
-  found: Verdict
+  found: F
   photos: JudgedPhoto[]
 }
 
-/** Every verdict in these streams, the latest first. A photo that was let go and kept anew later stands. */
-export function judgementsOf(entries: readonly Entry<SwatchEvent>[]): Judgement[] {
+export type Judgement = Found<Verdict>
+export type Comparison = Found<Compared>
+
+const isVerdict = (event: SwatchEvent): event is Verdict => event.type === 'SwatchJudged' || event.type === 'SwatchSeen'
+const isCompared = (event: SwatchEvent): event is Compared =>
+  event.type === 'SwatchMatched' || event.type === 'ClothStained'
+
+/** Every verdict in these streams, the latest first. */
+export const judgementsOf = (entries: readonly Entry<SwatchEvent>[]): Judgement[] => foundIn(entries, isVerdict)
+
+/** Every match and every stain, the latest first. */
+export const comparisonsOf = (entries: readonly Entry<SwatchEvent>[]): Comparison[] => foundIn(entries, isCompared)
+
+const photosOf = (event: Verdict | Compared): string[] => ('photos' in event ? event.photos : [])
+
+/** A photo that was let go and kept anew later stands. */
+function foundIn<F extends Verdict | Compared>(
+  entries: readonly Entry<SwatchEvent>[],
+  isOne: (event: SwatchEvent) => event is F
+): Found<F>[] {
   // The same picture may be kept of two skeins, and let go of one.
   const photos = new Map<string, JudgedPhoto>()
-  const found: (Omit<Judgement, 'photos'> & { named: string[] })[] = []
+  const found: (Omit<Found<F>, 'photos'> & { named: string[] })[] = []
   for (const { event, atMs, tzOffsetMin, by, writerId, seq, streamId } of entries) {
     const of = (sha256: string): string => `${streamId} ${sha256}`
     if (event.type === 'SwatchPhotoKept') photos.set(of(event.media.sha256), event.media)
-    else if (event.type === 'MediaTrimmed') {
+    if (event.type === 'MediaTrimmed') {
       const kept = photos.get(of(event.sha256))
       if (kept) photos.set(of(event.sha256), { ...kept, letGo: event.why })
-    } else {
-      found.push({
-        key: `${streamId} ${writerId} ${seq}`,
-        atMs,
-        tzOffsetMin,
-        by: by.kind === 'person' ? by.name : null,
-        found: event,
-        named: event.type === 'SwatchJudged' ? event.photos.map(of) : []
-      })
     }
+    if (!isOne(event)) continue
+    found.push({
+      key: `${streamId} ${writerId} ${seq}`,
+      atMs,
+      tzOffsetMin,
+      by: by.kind === 'person' ? by.name : null,
+      found: event,
+      named: photosOf(event).map(of)
+    })
   }
   return found
     .map(({ named, ...one }) => ({ ...one, photos: named.flatMap((name) => photos.get(name) ?? []) }))

@@ -12,6 +12,8 @@ import { aKitchen, type TestKitchen } from './a-kitchen.ts'
 const entries = skeinEntries('pot-a', [seenLighter('pot-a')])
 const kept: KeptSwatches = {
   judgements: judgementsOf(entries),
+  comparisons: [],
+  readings: [],
   read: { entries, damaged: [], unknown: false },
   problem: null
 }
@@ -44,7 +46,7 @@ describe('the record as a file', () => {
   })
 
   it('is written without it where it can’t be read, and that is said on the screen and in the file', async () => {
-    const kitchen = open(async () => ({ judgements: [], read: null, problem: 'It can’t be read (gone).' }))
+    const kitchen = open(async () => ({ ...kept, judgements: [], read: null, problem: 'It can’t be read (gone).' }))
     expect((await saved(kitchen)).swatches).toBeNull()
     const said = await screen.findByText(/^The file was written without what was found of the skein\./)
     expect(said.textContent).toContain('It can’t be read (gone).')

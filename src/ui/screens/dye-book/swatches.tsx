@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen } from '../../kitchen.ts'
 import { Pad } from '../../parts/pad.tsx'
+import { Comparisons } from '../../parts/swatch-comparisons.tsx'
 import { Judgements } from '../../parts/swatch-judgements.tsx'
 import type { KeptSwatches } from '../../swatches.ts'
 import { keptSwatches } from './kept-swatches.ts'
@@ -21,6 +22,7 @@ export function SwatchPart({ kitchen, potId }: { kitchen: Kitchen; potId: string
       <h2 id="book-swatches">Verdict on the skein</h2>
       {kept?.problem ? <p role="alert">{kept.problem}</p> : null}
       {kept && kept.judgements.length > 0 ? <Judgements kitchen={kitchen} judgements={kept.judgements} /> : null}
+      {kept ? <Comparisons kitchen={kitchen} comparisons={kept.comparisons} /> : null}
       <div class="book-acts">
         <Pad onPress={() => kitchen.go(`#/swatches/batch/${encodeURIComponent(potId)}`)}>
           {kept && kept.judgements.length > 0 ? 'Judge it again' : 'Judge a swatch of it'}
