@@ -29,7 +29,8 @@ function makeSwatches({ clock, journal, newId, settings }: Around, { writerId }:
     },
     async kept(batchId) {
       try {
-        const { entries, damaged, unknown } = await readSwatches(journal, batchId)
+        const read = await readSwatches(journal, batchId)
+        const { entries, damaged, unknown } = read
         const problem =
           damaged.length > 0
             ? `${damaged.length} entries are damaged (${damaged[0]?.why}). The rest is shown.`
@@ -40,11 +41,12 @@ function makeSwatches({ clock, journal, newId, settings }: Around, { writerId }:
           judgements: judgementsOf(entries),
           comparisons: comparisonsOf(entries),
           readings: readingsOf(entries),
+          read,
           problem
         }
       } catch (error) {
         const why = error instanceof Error ? error.message : String(error)
-        const nothing = { judgements: [], comparisons: [], readings: [] }
+        const nothing = { judgements: [], comparisons: [], readings: [], read: null }
         return { ...nothing, problem: `What was found before can’t be read (${why}).` }
       }
     }

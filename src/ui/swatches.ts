@@ -2,6 +2,7 @@
 import type { Answer } from '../core/chemistry/answer.ts'
 import type { Marks, PhotoRead } from '../core/colour/index.ts'
 import type { MediaBytes, PhotoMedia } from '../core/pot/media.ts'
+import type { SwatchesRead } from '../core/record/export-record.ts'
 import type { Comparison, Judgement, SwatchEvent } from '../core/record/swatch.ts'
 import type { KeptReading } from '../core/record/swatch-readings.ts'
 import type { Sent } from './kitchen.ts'
@@ -19,11 +20,12 @@ export type SwatchPhotos = {
   read(id: string, marks: Marks): Promise<{ ok: true; read: Answer<PhotoRead> } | { ok: false; say: string }>
 }
 
-/** `readings`: those that another skein can be held against. */
+/** `readings`: those that another skein can be held against. `read`: the entries that all of it comes of. */
 export type KeptSwatches = {
   judgements: Judgement[]
   comparisons: Comparison[]
   readings: KeptReading[]
+  read: SwatchesRead
   problem: string | null
 }
 

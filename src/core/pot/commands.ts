@@ -7,6 +7,7 @@ import type {
   BathFate,
   By,
   Check,
+  CupsRead,
   DeedWord,
   EntryRef,
   PhReading,
@@ -54,7 +55,7 @@ export type PotCommand =
   | { type: 'ReadTemperature'; tempC: number }
   /** `lot`: what stands on the strips' box. */
   | { type: 'ReadPh'; reading: PhReading; lot?: string }
-  | { type: 'Judge'; of: string; grade: Grade; hue: string | null }
+  | { type: 'Judge'; of: string; grade: Grade; hue: string | null; cups?: CupsRead }
   | { type: 'CallTrouble'; kind: TroubleKind }
   | { type: 'SettleTrouble'; beganAtMs: number; tempC: number | null; outcome: TroubleEnd }
   | { type: 'HandOver'; to: string }

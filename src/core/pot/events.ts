@@ -48,11 +48,16 @@ export type PhReading =
   | { kind: 'between'; low: number; high: number }
   | { kind: 'unreadable' }
 
+/** A bath seen beside cups of its start liquor: the cup it is like, or the two it lies between, the deeper first, and the
+ * cups that stood there, in % of the start liquor. */
+export type CupsRead = { like: number[]; ladder: number[] }
+
 /** The answer to a question: a reading, a judgement, a choice, or words. */
 export type Answer =
   | { kind: 'temperature'; tempC: number }
   | { kind: 'ph'; reading: PhReading; lot?: string }
-  | { kind: 'grade'; grade: Grade; hue: string | null }
+  /** `cups`: left out where the eye alone judged, as in entries from before there were any. */
+  | { kind: 'grade'; grade: Grade; hue: string | null; cups?: CupsRead }
   | { kind: 'choice'; answer: string }
   | { kind: 'number'; value: number; unit: string }
   | { kind: 'text'; text: string }
@@ -148,7 +153,7 @@ export type PotEvent =
   | { type: 'TemperatureRead'; path: string | null; tempC: number; inRange: boolean | null }
   /** `lot`: of the strips; left out where nobody noted it, as in entries from before it could be. */
   | { type: 'PhRead'; path: string | null; reading: PhReading; lot?: string }
-  | { type: 'Judged'; path: string | null; of: string; grade: Grade; hue: string | null }
+  | { type: 'Judged'; path: string | null; of: string; grade: Grade; hue: string | null; cups?: CupsRead }
   | { type: 'HeatSet'; on: boolean; level: string | null; path: string | null }
   | { type: 'ConditionMet'; path: string; index: number }
   /** A dry-out hazard was looked at. */

@@ -1,10 +1,12 @@
 // Two to eight batches side by side: what was the same and what differed, in how they began, in their steps, in what
 // came of them. Values are compared as they are, not as they are shown: two that only look alike are told apart.
 import { metricUnits, showDose, showDuration, showMass, type Units } from '../quantity/index.ts'
-import { bathFates } from './event-words.ts'
+import { bathFates, gradeWords } from './event-words.ts'
 import type { AmountRecord, BatchRecord, StepRecord } from './record.ts'
 import { latestResults } from './results.ts'
 import { metSteps, sameProtocol, stepKeys } from './same-step.ts'
+import { foundSay } from './skein-verdict.ts'
+import type { Judgement } from './swatch.ts'
 import { temperatureCurve, timeAboveMs } from './temperature-curve.ts'
 
 export const COMPARE_LEAST = 2
@@ -27,12 +29,17 @@ type Facts = Map<string, { label: string; cell: Cell }>
 /** A step that took this much longer or shorter than another is not worth a word. Common practice, no source. */
 const WORTH_SAYING_MS = 60_000
 
-export function compareRecords(records: readonly BatchRecord[], units: Units = metricUnits): Comparison {
+/** `verdicts`: of the skeins, by the batch; they lie in no record. */
+export function compareRecords(
+  records: readonly BatchRecord[],
+  units: Units = metricUnits,
+  verdicts: ReadonlyMap<string, Judgement> = new Map()
+): Comparison {
   const start = rowsOf(records.map((record) => startFacts(record, units)))
   return {
     start,
     steps: stepRows(records, units),
-    result: rowsOf(records.map(resultFacts)),
+    result: rowsOf(records.map((record) => resultFacts(record, verdicts))),
     startDiffers: start.filter((row) => !row.same)
   }
 }
@@ -149,10 +156,12 @@ function addedCell(amount: AmountRecord | null, units: Units): Cell {
   return { is: value, say: `${showDose({ value, unit }, units)} of ${amount.of}` }
 }
 
-function resultFacts(record: BatchRecord): Facts {
+function resultFacts(record: BatchRecord, verdicts: ReadonlyMap<string, Judgement>): Facts {
   const facts: Facts = new Map()
   const put = (key: string, label: string, cell: Cell): Facts => facts.set(key, { label, cell })
   const { identity, judgements } = record
+  const verdict = verdicts.get(identity.potId)
+  if (verdicts.size > 0) put('verdict', 'Verdict on the skein', verdict ? words(foundSay(verdict)) : nothing)
   put('status', 'Ended', words(endWords(record)))
   const tookMs = identity.endedAtMs === null ? null : identity.endedAtMs - identity.startedAtMs
   put(
@@ -166,8 +175,7 @@ function resultFacts(record: BatchRecord): Facts {
     const cell = aboveMs === null ? nothing : { is: Math.round(aboveMs / WORTH_SAYING_MS), say: showDuration(aboveMs) }
     put(`above ${limitC}`, `At ${limitC} °C and more, by the readings`, cell)
   }
-  for (const { of, grade, hue } of judgements)
-    put(`judged ${of}`, `Judged last: ${of}`, words(hue ? `${grade}, ${hue}` : grade))
+  for (const { of, ...judged } of judgements) put(`judged ${of}`, `Judged last: ${of}`, words(gradeWords(judged)))
   put('off', 'Protocol', words(record.offProtocol ? 'off protocol' : 'kept'))
   for (const { own, what, label, words: say } of latestResults(record.results))
     put(`result ${own} ${what}`, label, words(say))

@@ -151,5 +151,7 @@ function sayAnew(entry: Entry<PotEvent>, field: string, now: string): Entry<PotE
   let place: Record<string, unknown> = event
   for (const step of steps) place = place[step] as Record<string, unknown>
   place[last] = value
+  // The cups said the grade that is taken back.
+  if (field === 'grade') delete event.cups
   return { ...entry, event: event as unknown as PotEvent }
 }

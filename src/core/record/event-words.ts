@@ -5,6 +5,8 @@ import type { Programme } from '../protocol/model.ts'
 import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 import { stepAt } from '../protocol/tree.ts'
 import { metricUnits, showDose, showDuration, showTemperature, showVolume, type Units } from '../quantity/index.ts'
+import { cupsWords } from './cups-words.ts'
+import type { JudgementRecord } from './record.ts'
 import { resultKind, resultWords } from './results.ts'
 
 export function labelOf(programme: Programme, path: string | null): string {
@@ -50,7 +52,7 @@ const tellers: Tellers = {
   Answered: (e, { at, units }) => `${answerWords(e.answer, units)}${rangeWords(e.inRange)}${at}.`,
   TemperatureRead: (e, { at, units }) => `${showTemperature(e.tempC, units)}${rangeWords(e.inRange)}${at}.`,
   PhRead: (e, { at }) => `${phWords(e.reading)}${lotWords(e.lot)}${at}.`,
-  Judged: (e, { at }) => `${e.of}: ${e.grade}${e.hue === null ? '' : `, ${e.hue}`}${at}.`,
+  Judged: (e, { at }) => `${e.of}: ${gradeWords(e)}${at}.`,
   HeatSet: (e) => `Heat ${e.on ? 'on' : 'off'}${e.level === null ? '' : `, ${e.level}`}.`,
   YarnMoved: (e, { at }) => {
     const place = e.place === 'in' ? 'in the bath' : 'out of the bath'
@@ -158,6 +160,11 @@ function toppedUpWords(event: Extract<PotEvent, { type: 'ToppedUp' }>, units: Un
   return `Topped up with ${showVolume(event.volumeML, units)}${warm}${level}.`
 }
 
+/** 'tint, red', and beside which cup. */
+export function gradeWords({ grade, hue, cups }: Pick<JudgementRecord, 'grade' | 'hue' | 'cups'>): string {
+  return `${grade}${hue ? `, ${hue}` : ''}${cups ? `, ${cupsWords(cups)}` : ''}`
+}
+
 /** The answer to a question, in words. */
 export function answerWords(answer: Answer, units: Units): string {
   switch (answer.kind) {
@@ -166,7 +173,7 @@ export function answerWords(answer: Answer, units: Units): string {
     case 'ph':
       return phWords(answer.reading)
     case 'grade':
-      return `${answer.grade}${answer.hue === null ? '' : `, ${answer.hue}`}`
+      return gradeWords(answer)
     case 'choice':
       return answer.answer
     case 'number':

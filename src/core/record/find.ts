@@ -31,9 +31,19 @@ export type Wanted = {
   yarn: string
   protocol: string
   verdict: string
+  skein: string
 }
 
-export const anything: Wanted = { words: '', fromMs: null, toMs: null, stock: '', yarn: '', protocol: '', verdict: '' }
+export const anything: Wanted = {
+  words: '',
+  fromMs: null,
+  toMs: null,
+  stock: '',
+  yarn: '',
+  protocol: '',
+  verdict: '',
+  skein: ''
+}
 
 export function foundIn(potId: string, entries: readonly Entry<PotEvent>[], stored: number): Found {
   const record = recordOf(entries)
@@ -60,26 +70,29 @@ export function foundIn(potId: string, entries: readonly Entry<PotEvent>[], stor
   }
 }
 
-export type Looked<L extends FindLine> = { line: L; found: Found | null; text: string }
+/** `skein`: the verdict on its skein in a word; '': none. It is no part of `found`, for a skein is judged without its
+ * journal growing. */
+export type Looked<L extends FindLine> = { line: L; found: Found | null; skein: string; text: string }
 
 /** Lines with all their words joined once, so that a letter typed looks through thousands in no time. */
-export function lookable<L extends FindLine>(line: L, found: Found | null): Looked<L> {
+export function lookable<L extends FindLine>(line: L, found: Found | null, skein = ''): Looked<L> {
   const { batchName, colourway, protocolTitle } = line
   const own = plain([batchName, colourway, protocolTitle, found?.yarn, ...(found?.stocks ?? [])].join('\n'))
-  return { line, found, text: found ? `${own}\n${found.words}` : own }
+  return { line, found, skein, text: found ? `${own}\n${found.words}` : own }
 }
 
 /** The lines that fit, in the order given. What is not looked through yet fits no stock, yarn or verdict. */
 export function findAmong<L extends FindLine>(all: readonly Looked<L>[], wanted: Wanted): L[] {
   const words = plain(wanted.words).split(/\s+/).filter(Boolean)
-  const { fromMs, toMs, stock, yarn, protocol, verdict } = wanted
+  const { fromMs, toMs, stock, yarn, protocol, verdict, skein } = wanted
   const fitting: L[] = []
-  for (const { line, found, text } of all) {
+  for (const { line, found, text, skein: judged } of all) {
     if (fromMs !== null && line.startedAtMs < fromMs) continue
     if (toMs !== null && line.startedAtMs >= toMs) continue
     if (protocol !== '' && line.protocolTitle !== protocol) continue
     if (yarn !== '' && found?.yarn !== yarn) continue
     if (verdict !== '' && found?.verdict !== verdict) continue
+    if (skein !== '' && judged !== skein) continue
     if (stock !== '' && !found?.stocks.includes(stock)) continue
     if (words.every((word) => text.includes(word))) fitting.push(line)
   }
@@ -89,13 +102,15 @@ export function findAmong<L extends FindLine>(all: readonly Looked<L>[], wanted:
 /** Every value there is to choose from, in the order of the alphabet. */
 export function choicesIn<L extends FindLine>(
   all: readonly Looked<L>[]
-): Pick<{ [K in keyof Wanted]: string[] }, 'stock' | 'yarn' | 'protocol' | 'verdict'> {
+): Pick<{ [K in keyof Wanted]: string[] }, 'stock' | 'yarn' | 'protocol' | 'verdict' | 'skein'> {
   const stock = new Set<string>()
   const yarn = new Set<string>()
   const protocol = new Set<string>()
   const verdict = new Set<string>()
-  for (const { line, found } of all) {
+  const skein = new Set<string>()
+  for (const { line, found, skein: judged } of all) {
     protocol.add(line.protocolTitle)
+    skein.add(judged)
     if (!found) continue
     yarn.add(found.yarn)
     verdict.add(found.verdict)
@@ -103,7 +118,13 @@ export function choicesIn<L extends FindLine>(
   }
   const sorted = (values: Set<string>): string[] =>
     [...values].filter((value) => value !== '').sort((a, b) => a.localeCompare(b))
-  return { stock: sorted(stock), yarn: sorted(yarn), protocol: sorted(protocol), verdict: sorted(verdict) }
+  return {
+    stock: sorted(stock),
+    yarn: sorted(yarn),
+    protocol: sorted(protocol),
+    verdict: sorted(verdict),
+    skein: sorted(skein)
+  }
 }
 
 function plain(text: string): string {

@@ -61,9 +61,11 @@ function readingOf(event: PotEvent, said: Said, units: Units): ReadingRecord | n
 }
 
 export function judgementsOf(heard: readonly Heard[]): JudgementRecord[] {
-  return heard.flatMap(({ entry: { event }, said }) =>
-    event.type === 'Judged' ? [{ path: event.path, of: event.of, grade: event.grade, hue: event.hue, said }] : []
-  )
+  return heard.flatMap(({ entry: { event }, said }): JudgementRecord[] => {
+    if (event.type !== 'Judged') return []
+    const { path, of, grade, hue, cups } = event
+    return [{ path, of, grade, hue, ...(cups && { cups }), said }]
+  })
 }
 
 export function notesOf(heard: readonly Heard[]): NoteRecord[] {

@@ -1,6 +1,6 @@
 // A batch record: the journal of a pot read as a document, in the manner of a batch record. JSON-native throughout;
 // public/batch-record.schema.json describes it for those who read an export without the program.
-import type { BathFate, Check, EntryRef, PotIdentity, ProtocolText, ResultValue, Use } from '../pot/events.ts'
+import type { BathFate, Check, CupsRead, EntryRef, PotIdentity, ProtocolText, ResultValue, Use } from '../pot/events.ts'
 import type { Amount, Bottle, KnotShape, Programme, StepWord } from '../protocol/model.ts'
 import type { KeptNumbers } from '../protocol/numbers/kept.ts'
 
@@ -104,7 +104,15 @@ export type MediaRecord = {
   said: Said
 }
 
-export type JudgementRecord = { path: string | null; of: string; grade: string; hue: string | null; said: Said }
+/** `cups`: what it was like beside cups of its start liquor; left out where the eye alone judged. */
+export type JudgementRecord = {
+  path: string | null
+  of: string
+  grade: string
+  hue: string | null
+  cups?: CupsRead
+  said: Said
+}
 
 export type NoteRecord = { path: string | null; text: string; said: Said }
 

@@ -4,6 +4,7 @@
 import type { Fault, Lab, Marks, SkeinMatch, SplitVerdict, Stain, White } from '../colour/index.ts'
 import type { Entry } from '../pot/entry.ts'
 import type { PhotoMedia } from '../pot/media.ts'
+import type { SeriesLink } from './series.ts'
 
 /** The `nth` of its kind from 0, as it was read: of the undyed yarn, the series, the skein. */
 export type ThingRead = { of: 'undyed' | 'series' | 'skein'; nth: number; lab: Lab }
@@ -29,6 +30,8 @@ export type SwatchEvent =
       by: 'photo' | 'instrument'
       white: White
       photos: string[]
+      /** The batch that dyed the series; left out where it was not told, as in entries from before it could be. */
+      series?: SeriesLink
       dry: boolean
       fibres: number
       readings: ThingRead[]
@@ -36,7 +39,17 @@ export type SwatchEvent =
       verdict: SplitVerdict
     }
   /** Somebody's eye, in words: no measurement, and never called one. */
-  | { type: 'SwatchSeen'; batchId: string | null; says: EyeWord; words: string; light: string; dry: boolean }
+  | {
+      type: 'SwatchSeen'
+      batchId: string | null
+      says: EyeWord
+      words: string
+      light: string
+      dry: boolean
+      series?: SeriesLink
+    }
+  /** Only the bytes of a photo go: its marks and readings stay. */
+  | { type: 'MediaTrimmed'; sha256: string; why: string }
   | Compared
 
 /** What was found beside something else. The whole of it as it stood, so that later sums change nothing. */
@@ -68,6 +81,7 @@ const known: Record<SwatchEvent['type'], true> = {
   SwatchPhotoKept: true,
   SwatchJudged: true,
   SwatchSeen: true,
+  MediaTrimmed: true,
   SwatchMatched: true,
   ClothStained: true
 }
@@ -79,13 +93,16 @@ export function isKnownSwatchEvent(type: string): boolean {
 
 type Verdict = Extract<SwatchEvent, { type: 'SwatchJudged' | 'SwatchSeen' }>
 
+/** `letGo`: why its bytes went. */
+export type JudgedPhoto = PhotoMedia & { letGo?: string }
+
 type Found<F> = {
   key: string
   atMs: number
   tzOffsetMin: number
   by: string | null
   found: F
-  photos: PhotoMedia[]
+  photos: JudgedPhoto[]
 }
 
 export type Judgement = Found<Verdict>
@@ -95,7 +112,7 @@ const isVerdict = (event: SwatchEvent): event is Verdict => event.type === 'Swat
 const isCompared = (event: SwatchEvent): event is Compared =>
   event.type === 'SwatchMatched' || event.type === 'ClothStained'
 
-/** Every verdict in these streams, the latest first. */
+/** Every verdict in these streams, the latest first. A photo that was let go and kept anew later stands. */
 export const judgementsOf = (entries: readonly Entry<SwatchEvent>[]): Judgement[] => foundIn(entries, isVerdict)
 
 /** Every match and every stain, the latest first. */
@@ -107,20 +124,27 @@ function foundIn<F extends Verdict | Compared>(
   entries: readonly Entry<SwatchEvent>[],
   isOne: (event: SwatchEvent) => event is F
 ): Found<F>[] {
-  const photos = new Map<string, PhotoMedia>()
-  const found: Found<F>[] = []
+  // The same picture may be kept of two skeins, and let go of one.
+  const photos = new Map<string, JudgedPhoto>()
+  const found: (Omit<Found<F>, 'photos'> & { named: string[] })[] = []
   for (const { event, atMs, tzOffsetMin, by, writerId, seq, streamId } of entries) {
-    if (event.type === 'SwatchPhotoKept') photos.set(event.media.sha256, event.media)
+    const of = (sha256: string): string => `${streamId} ${sha256}`
+    if (event.type === 'SwatchPhotoKept') photos.set(of(event.media.sha256), event.media)
+    if (event.type === 'MediaTrimmed') {
+      const kept = photos.get(of(event.sha256))
+      if (kept) photos.set(of(event.sha256), { ...kept, letGo: event.why })
+    }
     if (!isOne(event)) continue
-    const named = photosOf(event)
     found.push({
       key: `${streamId} ${writerId} ${seq}`,
       atMs,
       tzOffsetMin,
       by: by.kind === 'person' ? by.name : null,
       found: event,
-      photos: named.flatMap((sha256) => photos.get(sha256) ?? [])
+      named: photosOf(event).map(of)
     })
   }
-  return found.sort((one, other) => other.atMs - one.atMs)
+  return found
+    .map(({ named, ...one }) => ({ ...one, photos: named.flatMap((name) => photos.get(name) ?? []) }))
+    .sort((one, other) => other.atMs - one.atMs)
 }

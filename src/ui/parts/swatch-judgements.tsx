@@ -1,10 +1,12 @@
 // Verdicts as they were kept, the latest first: in the Dye book's record, and under Swatches.
 import { useEffect, useState } from 'preact/hooks'
 import type { PhotoMedia } from '../../core/pot/media.ts'
-import type { Judgement } from '../../core/record/swatch.ts'
+import { type SeriesLink, seriesSay } from '../../core/record/series.ts'
+import { foundSay } from '../../core/record/skein-verdict.ts'
+import type { JudgedPhoto, Judgement } from '../../core/record/swatch.ts'
 import type { Kitchen } from '../kitchen.ts'
 import { useBlobAddress } from './blob-address.ts'
-import { foundBy, foundSay, whenBy } from './swatch-words.ts'
+import { foundBy, whenBy } from './swatch-words.ts'
 import './swatch-judgements.css'
 
 type Props = { kitchen: Kitchen; judgements: readonly Judgement[] }
@@ -21,6 +23,7 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
             <p>{`${one.found.verdict.why.say} ${one.found.verdict.why.settle}`}</p>
           ) : null}
           <p>{foundBy(one)}</p>
+          {one.found.series ? <SeriesLine series={one.found.series} /> : null}
           <p class="soft">{whenBy(one)}</p>
           <KeptPhotos kitchen={kitchen} photos={one.photos} />
         </li>
@@ -30,14 +33,28 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
 }
 
 /** The pictures that something was found by. */
-export function KeptPhotos({ kitchen, photos }: { kitchen: Kitchen; photos: readonly PhotoMedia[] }) {
+export function KeptPhotos({ kitchen, photos }: { kitchen: Kitchen; photos: readonly JudgedPhoto[] }) {
   if (photos.length === 0) return null
   return (
     <div class="judgements-photos">
-      {photos.map((media, nth) => (
-        <Photo key={media.sha256} kitchen={kitchen} media={media} name={`Photo ${nth + 1} it was judged by`} />
-      ))}
+      {photos.map((media, nth) =>
+        media.letGo === undefined ? (
+          <Photo key={media.sha256} kitchen={kitchen} media={media} name={`Photo ${nth + 1} it was judged by`} />
+        ) : (
+          <p key={media.sha256} class="soft">{`Photo ${nth + 1} was let go: ${media.letGo}`}</p>
+        )
+      )}
     </div>
+  )
+}
+
+function SeriesLine({ series }: { series: SeriesLink }): preact.JSX.Element {
+  return (
+    <p>
+      {'By the series '}
+      <a href={`#/dye-book/${encodeURIComponent(series.batchId)}`}>{series.name}</a>
+      {`, ${seriesSay(series)}.`}
+    </p>
   )
 }
 

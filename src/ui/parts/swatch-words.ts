@@ -1,14 +1,8 @@
 // What a verdict on a skein says, in the words of the house. The reasons themselves come with the verdict.
-import type { Fault, PositionFound, SplitVerdict } from '../../core/colour/index.ts'
+import type { Fault, PositionFound } from '../../core/colour/index.ts'
 import { markName } from '../../core/colour/index.ts'
 import { localClock } from '../../core/record/local-time.ts'
-import type { EyeWord, Judgement } from '../../core/record/swatch.ts'
-
-export const verdictWords: Record<EyeWord, string> = {
-  split: 'Split',
-  'only-lighter': 'Only lighter',
-  'cannot-tell': 'Cannot tell'
-}
+import type { Judgement } from '../../core/record/swatch.ts'
 
 const faultWords: Record<Fault['code'], string> = {
   clipped: 'Too bright or too dark to read',
@@ -32,18 +26,6 @@ const leftOutWords: Record<NonNullable<PositionFound['leftOut']>, string> = {
 
 export function countsWords({ leftOut }: Pick<PositionFound, 'leftOut'>): string {
   return leftOut === null ? 'Counts' : leftOutWords[leftOut]
-}
-
-/** 'Turns yellower from band 4', or null where nothing turned. */
-export function turnSay({ turn }: SplitVerdict): string | null {
-  return turn === null ? null : `Turns ${turn.word} from band ${turn.fromBand}`
-}
-
-/** What a verdict in the record begins with. */
-export function foundSay({ found }: Pick<Judgement, 'found'>): string {
-  if (found.type === 'SwatchSeen') return `By eye: ${verdictWords[found.says].toLowerCase()}`
-  const turn = turnSay(found.verdict)
-  return `${verdictWords[found.verdict.verdict]}${turn === null ? '' : `. ${turn}`}`
 }
 
 export function foundBy({ found }: Pick<Judgement, 'found'>): string {

@@ -14,6 +14,8 @@ export type KeptBatch = { potId: string; entries: PotEntry[]; summary: PotSummar
 export type Wanted = {
   potId: string
   protocol?: string
+  /** Of dry goods, g. */
+  goods?: string
   pot?: Partial<PotIdentity>
   startMs: number
   /** Told just before the end, a minute apart. */
@@ -21,8 +23,8 @@ export type Wanted = {
 }
 
 /** A batch dyed by the protocol from start to end. */
-export function dyed({ potId, protocol = 'dip-gradient', pot, startMs, more = [] }: Wanted): KeptBatch {
-  const given = givenBy(`protocols/${protocol}.yaml`, potId, [], '100')
+export function dyed({ potId, protocol = 'dip-gradient', goods = '100', pot, startMs, more = [] }: Wanted): KeptBatch {
+  const given = givenBy(`protocols/${protocol}.yaml`, potId, [], goods)
   const { told, stuck } = rehearse(given.programme, { ...given.pot, ...pot, potId }, given.protocol, startMs)
   if (stuck !== null) throw new Error(stuck)
   const ends = told.findIndex(({ event }) => event.type === 'Finished')

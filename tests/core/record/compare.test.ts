@@ -5,8 +5,11 @@ import { compareRecords } from '../../../src/core/record/compare.ts'
 import type { BatchRecord } from '../../../src/core/record/record.ts'
 import { recordOf } from '../../../src/core/record/record-of.ts'
 import { repeatability } from '../../../src/core/record/repeatability.ts'
+import { latestByBatch } from '../../../src/core/record/skein-verdict.ts'
+import type { Judgement } from '../../../src/core/record/swatch.ts'
 import { type Bench, T0 } from '../pot/given.ts'
 import { MIN } from '../pot/programmes.ts'
+import { judgement, splitEvent } from './judged-skein.ts'
 import { mossFinished, mossRun } from './moss.ts'
 
 type Started = Extract<PotEvent, { type: 'PotStarted' }>
@@ -59,6 +62,33 @@ describe('the starting conditions of two batches', () => {
     const odd = record(mossFinished(), ({ pot }) => (pot.fibre = 'silk'))
     const { startDiffers } = compareRecords([record(mossFinished()), record(mossFinished()), odd])
     expect(startDiffers[0]?.values).toEqual(['wool', 'wool', 'silk'])
+  })
+})
+
+describe('the verdicts on their skeins', () => {
+  const two = (): BatchRecord[] => [
+    record(mossFinished()),
+    record(mossFinished(), ({ pot }) => {
+      pot.potId = 'pot-b'
+    })
+  ]
+  const rowOf = (...found: Judgement['found'][]) =>
+    compareRecords(two(), undefined, latestByBatch(found.map((one) => judgement(one)))).result.find(
+      ({ label }) => label === 'Verdict on the skein'
+    )
+
+  it('differ by the word, by the way it turned and by the band, and stand first of what came of it', () => {
+    const other = splitEvent('pot-b', { turn: { word: 'yellower', fromBand: 5 } })
+    const row = rowOf(splitEvent('pot-a'), other)
+    expect(row).toMatchObject({ same: false })
+    expect(row?.values).toEqual(['Split. Turns yellower from band 4', 'Split. Turns yellower from band 5'])
+    expect(rowOf(splitEvent('pot-a'), splitEvent('pot-b'))?.same).toBe(true)
+    const all = compareRecords(two(), undefined, latestByBatch([judgement(other)]))
+    expect(all.result[0]?.values).toEqual(['–', 'Split. Turns yellower from band 5'])
+  })
+
+  it('are no row where no skein was judged', () => {
+    expect(rowOf()).toBeUndefined()
   })
 })
 

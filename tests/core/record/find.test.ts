@@ -15,7 +15,7 @@ function moss() {
   const bench = mossFinished()
   bench.do({ type: 'WriteNote', text: 'Très sombre au début' })
   bench.do({ type: 'TellResult', what: 'verdict', own: false, value: { kind: 'text', text: 'near' } })
-  return lookable(line(1), foundIn('pot-a', bench.entries, bench.entries.length))
+  return lookable(line(1), foundIn('pot-a', bench.entries, bench.entries.length), 'Split')
 }
 const found = (wanted: Partial<typeof anything>, all = [moss(), lookable(line(2, 'Solid'), null)]): number[] =>
   findAmong(all, { ...anything, ...wanted }).map(({ startedAtMs }) => startedAtMs - T0)
@@ -30,6 +30,8 @@ describe('finding a batch', () => {
     ['a yarn', { yarn: 'wool' }, [1]],
     ['a protocol', { protocol: 'Solid' }, [2]],
     ['a verdict', { verdict: 'near' }, [1]],
+    ['a verdict on its skein', { skein: 'Split' }, [1]],
+    ['a verdict on its skein that none has', { skein: 'Only lighter' }, []],
     ['a day and later', { fromMs: T0 + 2 }, [2]],
     ['before a day', { toMs: T0 + 2 }, [1]],
     ['a word that is nowhere', { words: 'lilac' }, []],
@@ -43,7 +45,8 @@ describe('finding a batch', () => {
       stock: ['vinegar'],
       yarn: ['wool'],
       protocol: ['Dip gradient', 'Solid'],
-      verdict: ['near']
+      verdict: ['near'],
+      skein: ['Split']
     })
   })
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { countsWords, faultSay, turnSay } from '../../../src/ui/parts/swatch-words.ts'
+import { turnSay } from '../../../src/core/record/skein-verdict.ts'
+import { countsWords, faultSay } from '../../../src/ui/parts/swatch-words.ts'
 import { plotOf, stripOf, ticks } from '../../../src/ui/screens/swatches/drawing.ts'
 import { judged } from '../../../src/ui/screens/swatches/judged.ts'
 import { photographs } from '../../photo-corpus/case.ts'

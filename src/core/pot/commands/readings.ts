@@ -144,7 +144,7 @@ function record(t: Telling, path: string, answer: Answer, good: boolean | null, 
   if (answer.kind === 'ph') t.tell(phRead(path, answer))
   if (answer.kind === 'grade') {
     const of = question?.kind === 'grade' ? question.of : 'bath'
-    t.tell({ type: 'Judged', path, of, grade: answer.grade, hue: answer.hue })
+    t.tell(judged(path, of, answer))
   }
 }
 
@@ -159,9 +159,13 @@ function phRead(path: string | null, { reading, lot }: Pick<Of<'ReadPh'>, 'readi
   return { type: 'PhRead', path, reading, ...(noted ? { lot: noted } : {}) }
 }
 
-export function judge(t: Telling, { of, grade, hue }: Of<'Judge'>): Refusal | null {
-  t.tell({ type: 'Judged', path: null, of, grade, hue })
+export function judge(t: Telling, command: Of<'Judge'>): Refusal | null {
+  t.tell(judged(null, command.of, command))
   return null
+}
+
+function judged(path: string | null, of: string, { grade, hue, cups }: Omit<Of<'Judge'>, 'type' | 'of'>): PotEvent {
+  return { type: 'Judged', path, of, grade, hue, ...(cups && { cups }) }
 }
 
 /** A thermometer reading: said once, heard by every open step that waits for one. */

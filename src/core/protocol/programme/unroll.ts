@@ -26,6 +26,7 @@ import { assignIds } from './ids.ts'
 import type { Portion } from './portions.ts'
 import type { Setting } from './setting.ts'
 import { stepOf } from './step-of.ts'
+import { vesselGoodsG } from './vessel-goods.ts'
 
 /** What holds around a node: names, the goods it is for, whether it is reached on every way. */
 export type Around = { scope: Scope; vessel: string | null; massG: number; ifWanted: boolean }
@@ -107,7 +108,7 @@ export class Unroll {
 
   #question(draft: Draft, parent: string, r: Reading): Step {
     this.#counted()
-    const written: WrittenStep = { word: 'check', id: null, line: 0, fields: {} }
+    const written: WrittenStep = { word: 'check', id: null, fields: {} }
     return stepOf(draft, written, true, { id: 'ask', path: `${parent}/ask` }, r, this.now)
   }
 
@@ -161,11 +162,12 @@ export class Unroll {
     const items = resolveItems(written, [name], r) ?? ['1']
     this.#told(r, path)
     const own = name === 'jar' || name === 'skein'
+    const goods = { skeins: this.setting.skeins, massG: around.massG }
     const rounds = items.map((item, i): Round => {
       const here = `${path}[${i + 1}]`
       const scope = withItem(around.scope, { name, item, index: i + 1, count: items.length, items })
       const inner: Around = own
-        ? { ...around, scope, vessel: `${name} ${item}`, massG: this.#massOf(item, i, items.length, around) }
+        ? { ...around, scope, vessel: `${name} ${item}`, massG: vesselGoodsG(item, i, items.length, goods) }
         : { ...around, scope }
       const counted = /^\d+$/.test(item) ? `${name} ${item} of ${items.length}` : `${name} ${item}`
       return { path: here, label: counted, ask: null, steps: this.sequence(node.fields.steps, here, inner) }
@@ -181,14 +183,6 @@ export class Unroll {
       otherwise: null,
       marks
     }
-  }
-
-  /** A jar holds the skein tagged like it; else the skeins go in their order, one a jar; else the goods are shared. */
-  #massOf(item: string, index: number, count: number, around: Around): number {
-    const { skeins } = this.setting
-    const tagged = skeins.find(({ tag }) => tag.trim().toLowerCase() === item.toLowerCase())
-    if (tagged) return tagged.massG
-    return skeins.length === count ? (skeins[index]?.massG ?? 1) : around.massG / count
   }
 
   #until(node: WrittenUntil, id: string, path: string, around: Around): Rounds {

@@ -1,5 +1,6 @@
 // A record in words, for the screen and for paper alike.
 import { showDose, showDuration, showMass, type Units } from '../../../core/quantity/index.ts'
+import { cupsWords } from '../../../core/record/cups-words.ts'
 import { bathFates, fieldWords } from '../../../core/record/event-words.ts'
 import { localClock } from '../../../core/record/local-time.ts'
 import type { BatchRecord, Said } from '../../../core/record/record.ts'
@@ -52,9 +53,9 @@ export function readingLines({ readings, media }: BatchRecord): SaidLine[] {
 }
 
 export function judgedLines({ judgements }: BatchRecord): SaidLine[] {
-  return judgements.map(({ said, of, grade, hue }) => ({
+  return judgements.map(({ said, of, grade, hue, cups }) => ({
     said,
-    words: `${of}: ${grade}${hue === null || hue === '' ? '' : `, what is left is ${hue}`}`
+    words: `${of}: ${grade}${hue === null || hue === '' ? '' : `, what is left is ${hue}`}${cups ? `; ${cupsWords(cups)}` : ''}`
   }))
 }
 

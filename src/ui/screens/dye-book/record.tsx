@@ -29,6 +29,7 @@ import { headFacts, statusLine } from './record-words.ts'
 import { Results } from './results.tsx'
 import { printRoute } from './routes.ts'
 import { startAgain } from './same-again.ts'
+import { SeriesPart } from './series-part.tsx'
 import { SwatchPart } from './swatches.tsx'
 import { Amounts, Lines } from './tables.tsx'
 import { useRecord } from './use-record.ts'
@@ -78,6 +79,7 @@ export function RecordPage({ kitchen, potId }: { kitchen: Kitchen; potId: string
         />
         <MediaPart kitchen={kitchen} potId={potId} record={record} changed={() => setRound(round + 1)} />
         <SwatchPart kitchen={kitchen} potId={potId} />
+        <SeriesPart kitchen={kitchen} record={record} />
         <div class="book-columns">
           <Amounts record={record} units={units} />
           <div class="book-column">
@@ -152,9 +154,7 @@ function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.J
           {failed}
         </Strip>
       )}
-      {open === 'note' ? (
-        <NoteSheet kitchen={kitchen} potId={potId} endedAtMs={record.identity.endedAtMs} close={closed} />
-      ) : null}
+      {open === 'note' ? <NoteSheet kitchen={kitchen} potId={potId} times={record.identity} close={closed} /> : null}
       {open === 'again' ? (
         <AgainSheet
           kitchen={kitchen}

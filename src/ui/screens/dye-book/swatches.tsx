@@ -5,15 +5,16 @@ import { Pad } from '../../parts/pad.tsx'
 import { Comparisons } from '../../parts/swatch-comparisons.tsx'
 import { Judgements } from '../../parts/swatch-judgements.tsx'
 import type { KeptSwatches } from '../../swatches.ts'
+import { keptSwatches } from './kept-swatches.ts'
 
 export function SwatchPart({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element | null {
   const [kept, setKept] = useState<KeptSwatches | null>(null)
   useEffect(() => {
-    const failed = { judgements: [], comparisons: [], readings: [], problem: 'Verdicts on the skein can’t be opened.' }
-    kitchen
-      .swatches?.()
-      .then((swatches) => swatches.kept(potId))
-      .then(setKept, () => setKept(failed))
+    let here = true
+    if (kitchen.swatches) void keptSwatches(kitchen, potId).then((found) => here && setKept(found))
+    return () => {
+      here = false
+    }
   }, [kitchen, potId])
   if (!kitchen.swatches) return null
   return (

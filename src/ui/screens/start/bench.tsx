@@ -1,5 +1,6 @@
 // What to set out, with the sum that gave it. Each portion of acid is a cup of its own with its name on it, so that a
 // forgotten one is seen on the bench.
+import { wantsStartLiquor } from '../../../core/pot/cups.ts'
 import type { Programme, SetOut } from '../../../core/protocol/model.ts'
 import { showDose, type Units } from '../../../core/quantity/index.ts'
 import { type CupFilled, lotsOf } from '../../../core/shelf/set-out-lots.ts'
@@ -44,6 +45,11 @@ export function Bench({ programme, potName, units, setOut, change }: Props): pre
           </li>
         ))}
       </ul>
+      {wantsStartLiquor(programme) ? (
+        <p>
+          Keep a cup of each dyebath from before the yarn goes in: at the end the bath can be judged beside cups of it.
+        </p>
+      ) : null}
     </section>
   )
 }

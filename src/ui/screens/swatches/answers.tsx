@@ -29,7 +29,8 @@ export function Answers({ kitchen, draft }: Props): preact.JSX.Element {
   )
 }
 
-function useFibre(kitchen: Props['kitchen'], batchId: string | null): string | null {
+/** What the batch's record says its yarn is of; null where it says nothing, or there is no batch. */
+export function useFibre(kitchen: Props['kitchen'], batchId: string | null): string | null {
   const [fibre, setFibre] = useState<string | null>(null)
   useEffect(() => {
     let here = true

@@ -6,7 +6,7 @@ import { SelectField } from '../../parts/field.tsx'
 import type { Draft } from './draft.ts'
 
 /** More than these are found from the Dye book, whose records lead here. */
-const LISTED_MOST = 100
+export const LISTED_MOST = 100
 
 export function BatchField({ kitchen, draft }: { kitchen: Kitchen; draft: Signal<Draft> }): preact.JSX.Element {
   const [lines, setLines] = useState<BookLine[]>([])
@@ -35,6 +35,6 @@ export function BatchField({ kitchen, draft }: { kitchen: Kitchen; draft: Signal
   )
 }
 
-function dayOf({ startedAtMs }: BookLine): string {
+export function dayOf({ startedAtMs }: BookLine): string {
   return new Date(startedAtMs).toLocaleDateString(undefined, { day: 'numeric', month: 'short', year: 'numeric' })
 }

@@ -1,16 +1,18 @@
 // What an eye says, in its own words. It is kept as that and as nothing more.
+import { verdictWords } from '../../../core/record/skein-verdict.ts'
 import type { EyeWord } from '../../../core/record/swatch.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { TextField } from '../../parts/field.tsx'
-import { verdictWords } from '../../parts/swatch-words.ts'
 import type { Act } from './act.ts'
 import { DryRow } from './dry-row.tsx'
 import { KeepPad } from './keep-pad.tsx'
+import { withSeries } from './series.ts'
+import { SeriesField } from './series-field.tsx'
 
 const choices = (Object.keys(verdictWords) as EyeWord[]).map((value) => ({ value, label: verdictWords[value] }))
 
 export function ByEye({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element {
-  const { batchId, seen } = draft.value
+  const { batchId, seen, series } = draft.value
   const { says, words, light, dry } = seen
   const change = (part: Partial<typeof seen>): void => {
     draft.value = { ...draft.value, seen: { ...seen, ...part } }
@@ -22,6 +24,7 @@ export function ByEye({ kitchen, swatches, draft, kept }: Act): preact.JSX.Eleme
   ]
   return (
     <section class="swatches-part" aria-label="By eye">
+      <SeriesField kitchen={kitchen} draft={draft} />
       <ChoiceRow legend="What you see" choices={choices} value={says} onChoose={(value) => change({ says: value })} />
       <TextField
         label="In your words"
@@ -42,11 +45,22 @@ export function ByEye({ kitchen, swatches, draft, kept }: Act): preact.JSX.Eleme
         swatches={swatches}
         batchId={batchId}
         of={seen}
+        series={series}
         disabled={missing.length > 0}
         events={() =>
           says === null || dry === null
             ? []
-            : [{ type: 'SwatchSeen', batchId, says, words: words.trim(), light: light.trim(), dry }]
+            : [
+                {
+                  type: 'SwatchSeen',
+                  batchId,
+                  says,
+                  words: words.trim(),
+                  light: light.trim(),
+                  dry,
+                  ...withSeries(series)
+                }
+              ]
         }
         kept={kept}
       />

@@ -1,18 +1,24 @@
 // Readings typed from an instrument, judged in the same way.
 import { useMemo } from 'preact/hooks'
 import { type White, whites } from '../../../core/colour/index.ts'
+import { type SeriesTab, tabSay } from '../../../core/record/series.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { SelectField, TextField } from '../../parts/field.tsx'
 import type { Act } from './act.ts'
 import { Answers } from './answers.tsx'
 import { judged, thingsRead } from './judged.ts'
 import { KeepPad } from './keep-pad.tsx'
+import { tabsThere, withSeries } from './series.ts'
+import { SeriesDyed } from './series-dyed.tsx'
+import { SeriesField } from './series-field.tsx'
 import { givenOf, singlesOf, type Typed } from './typed.ts'
 import { Verdict } from './verdict.tsx'
 
 export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element {
-  const { typed, dry, fibres, batchId } = draft.value
-  const { given, problems } = useMemo(() => givenOf(typed), [typed])
+  const { typed, dry, fibres, batchId, series: dyed } = draft.value
+  const { given, problems: own } = useMemo(() => givenOf(typed), [typed])
+  const tabs = dyed === null ? [] : tabsThere(dyed)
+  const problems = { ...own, series: own.series ?? linesProblem(tabs, given.series.length) }
   const sound = Object.values(problems).every((problem) => problem === null)
   const whole = sound && given.positions.length > 0
   const found = useMemo(
@@ -21,9 +27,11 @@ export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JS
   )
   return (
     <>
+      <SeriesField kitchen={kitchen} draft={draft} />
       <Figures
         typed={typed}
         problems={problems}
+        tabs={tabs}
         change={(part) => (draft.value = { ...draft.value, typed: { ...typed, ...part } })}
       />
       <Answers kitchen={kitchen} draft={draft} />
@@ -36,17 +44,30 @@ export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JS
       ) : (
         <>
           <Verdict found={found} />
+          <SeriesDyed kitchen={kitchen} draft={draft} read={found.series} />
           <KeepPad
             kitchen={kitchen}
             swatches={swatches}
             batchId={batchId}
             of={found}
+            series={dyed}
             events={() => {
               const { undyed, series, positions } = given
               const readings = thingsRead(undyed ? [undyed] : [], series, positions)
               const by = { by: 'instrument', white: typed.white, photos: [] as string[] } as const
-              const repeats = singlesOf(typed)
-              return [{ type: 'SwatchJudged', batchId, ...by, dry, fibres, readings, repeats, verdict: found.verdict }]
+              return [
+                {
+                  type: 'SwatchJudged',
+                  batchId,
+                  ...by,
+                  ...withSeries(dyed),
+                  dry,
+                  fibres,
+                  readings,
+                  repeats: singlesOf(typed),
+                  verdict: found.verdict
+                }
+              ]
             }}
             kept={kept}
           />
@@ -56,13 +77,21 @@ export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JS
   )
 }
 
+/** Lines that are not as many as the tabs could be any of them. */
+function linesProblem(tabs: readonly SeriesTab[], lines: number): string | null {
+  if (tabs.length === 0 || lines === 0 || lines === tabs.length) return null
+  return `${lines === 1 ? 'One line' : `${lines} lines`} for ${tabs.length} tabs. Type one for each, or press the tabs above that were not read.`
+}
+
 type FiguresProps = {
   typed: Typed
   problems: ReturnType<typeof givenOf>['problems']
+  /** Of the batch that dyed the series, where one is told. */
+  tabs: readonly SeriesTab[]
   change: (part: Partial<Typed>) => void
 }
 
-function Figures({ typed, problems, change }: FiguresProps): preact.JSX.Element {
+function Figures({ typed, problems, tabs, change }: FiguresProps): preact.JSX.Element {
   const { kind, white } = typed
   const one = kind === 'lab' ? 'L* a* b*' : 'reflectance in %, from 400 nm every 10 nm'
   return (
@@ -93,7 +122,7 @@ function Figures({ typed, problems, change }: FiguresProps): preact.JSX.Element 
       />
       <TextField
         label="Dilution series"
-        hint="The deepest first."
+        hint={tabs.length === 0 ? 'The deepest first.' : `In this order: ${tabs.map(tabSay).join(', ')}.`}
         lines={5}
         value={typed.series}
         problem={problems.series}

@@ -11,6 +11,9 @@ import { judged, laidOut, thingsRead } from './judged.ts'
 import { KeepPad } from './keep-pad.tsx'
 import { keptOf } from './kept-photo.ts'
 import { Marking } from './marking.tsx'
+import { withSeries } from './series.ts'
+import { SeriesDyed } from './series-dyed.tsx'
+import { SeriesField } from './series-field.tsx'
 import { Faults, Shots, TakePads, useReadings } from './shots.tsx'
 import { Verdict } from './verdict.tsx'
 
@@ -20,6 +23,7 @@ export function ByPhoto({ kitchen, swatches, draft, kept }: Act): preact.JSX.Ele
   useReadings(swatches, draft)
   return (
     <>
+      <SeriesField kitchen={kitchen} draft={draft} />
       <Guide open={shots.length === 0} />
       <TakePads kitchen={kitchen} swatches={swatches} album={draft} />
       {shot ? (
@@ -36,7 +40,7 @@ export function ByPhoto({ kitchen, swatches, draft, kept }: Act): preact.JSX.Ele
 }
 
 function Found({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element | null {
-  const { shots, shape, dry, fibres, batchId } = draft.value
+  const { shots, shape, dry, fibres, batchId, series: dyed } = draft.value
   const reads = shots.map(({ read }) => read)
   const laid = useMemo(() => laidOut(reads), reads)
   const found = useMemo(() => {
@@ -54,17 +58,19 @@ function Found({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element | nu
     const by = { by: 'photo', white: photoWhite, photos } as const
     return [
       ...shots.flatMap((shot) => keptOf(shot, shape)),
-      { type: 'SwatchJudged', batchId, ...by, dry, fibres, readings, verdict }
+      { type: 'SwatchJudged', batchId, ...by, ...withSeries(dyed), dry, fibres, readings, verdict }
     ]
   }
   return (
     <>
       <Verdict found={found} />
+      <SeriesDyed kitchen={kitchen} draft={draft} read={found.series} />
       <KeepPad
         kitchen={kitchen}
         swatches={swatches}
         batchId={batchId}
         of={found}
+        series={dyed}
         events={events}
         media={() => shots.map(({ photo }) => photo.bytes)}
         kept={kept}

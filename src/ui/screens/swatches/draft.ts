@@ -6,6 +6,7 @@ import type { EyeWord } from '../../../core/record/swatch.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import type { OpenedPhoto } from '../../swatches.ts'
 import { type MarkId, type Places, type Shape, usualShape } from './marks.ts'
+import type { Series } from './series.ts'
 import { noTyped, type Typed } from './typed.ts'
 
 export type Shot = {
@@ -34,6 +35,8 @@ export type Draft = Album & {
   quest: Quest
   way: Way
   batchId: string | null
+  /** The batch that dyed the series, where one is told. */
+  series: Series | null
   dry: boolean | null
   fibres: number | null
   typed: Typed
@@ -46,6 +49,7 @@ const fresh = (): Draft => ({
   quest: 'split',
   way: 'photo',
   batchId: null,
+  series: null,
   shape: usualShape,
   shots: [],
   shown: 0,

@@ -14,6 +14,7 @@ import { ByInstrument } from './by-instrument.tsx'
 import { ByPhoto } from './by-photo.tsx'
 import { draftOf, type Quest, type Way } from './draft.ts'
 import { Matching } from './match/index.tsx'
+import { chooseSeries } from './series.ts'
 import { Staining } from './stain/index.tsx'
 import './style.css'
 
@@ -46,10 +47,16 @@ export default function Swatches({ kitchen }: { kitchen: Kitchen }): preact.JSX.
   const [swatches, setSwatches] = useState<KitchenSwatches | null>(null)
   const [failed, setFailed] = useState(!kitchen.swatches)
   const draft = draftOf(kitchen)
-  const asked = /^#\/swatches\/batch\/([^/]+)/.exec(kitchen.route.value)?.[1]
+  const [, of, asked] = /^#\/swatches\/(batch|series)\/([^/]+)/.exec(kitchen.route.value) ?? []
   useEffect(() => {
-    if (asked !== undefined) draft.value = { ...draft.value, batchId: decodeURIComponent(asked) }
-  }, [asked, draft])
+    if (asked === undefined) return
+    const id = decodeURIComponent(asked)
+    if (of === 'batch') draft.value = { ...draft.value, batchId: id }
+    else {
+      draft.value = { ...draft.value, quest: 'split' }
+      void chooseSeries(kitchen, draft, id)
+    }
+  }, [of, asked, draft])
   useEffect(() => {
     kitchen.swatches?.().then(setSwatches, () => setFailed(true))
   }, [kitchen])

@@ -5,6 +5,7 @@ import type { SwatchEvent } from '../../../core/record/swatch.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { Pad } from '../../parts/pad.tsx'
 import type { KitchenSwatches } from '../../swatches.ts'
+import type { Series } from './series.ts'
 
 type Props = {
   kitchen: Pick<Kitchen, 'newId'>
@@ -12,16 +13,28 @@ type Props = {
   batchId: string | null
   /** What it stands for: another verdict is another deed. */
   of: unknown
+  /** The series it was judged by: with another it is another deed too. */
+  series: Series | null
   events: () => SwatchEvent[]
   media?: () => MediaBytes[]
   kept: () => void
   disabled?: boolean
 }
 
-export function KeepPad({ kitchen, swatches, batchId, of, events, media, kept, disabled }: Props): preact.JSX.Element {
+export function KeepPad({
+  kitchen,
+  swatches,
+  batchId,
+  of,
+  series,
+  events,
+  media,
+  kept,
+  disabled
+}: Props): preact.JSX.Element {
   const [deed, setDeed] = useState({ id: kitchen.newId(), said: '', done: false })
   const [busy, setBusy] = useState(false)
-  useEffect(() => setDeed({ id: kitchen.newId(), said: '', done: false }), [of, batchId])
+  useEffect(() => setDeed({ id: kitchen.newId(), said: '', done: false }), [of, batchId, series])
   const keep = async (): Promise<void> => {
     setBusy(true)
     const sent = await swatches.keep(batchId, events(), media?.() ?? [], deed.id)

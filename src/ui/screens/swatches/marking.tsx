@@ -105,12 +105,14 @@ function ShapePads({ shape, change }: ShapeProps): preact.JSX.Element {
 function SkeinPads({ shape, change }: ShapeProps): preact.JSX.Element {
   return (
     <>
-      <Count
-        label="Swatches of the series"
-        value={shape.series}
-        within={limits.series}
-        set={(series) => change({ series })}
-      />
+      {shape.tabs === null ? (
+        <Count
+          label="Swatches of the series"
+          value={shape.series}
+          within={limits.series}
+          set={(series) => change({ series })}
+        />
+      ) : null}
       <Count
         label="Places of undyed yarn"
         value={shape.undyed}

@@ -4,7 +4,8 @@ import { type Marks, patchesAlong, type Spot, spot, type Zone } from '../../../c
 
 /** What is marked, alike in all photos: a skein along a line or by spots in its order, or a cloth that is clean in one place
  * and stained in another. `spotShare` and `wideShare`: half a spot, and the width of the skein's line, as a
- * share of the picture's shorter side. `wicking`: so many bands at the end were above the liquor. */
+ * share of the picture's shorter side. `wicking`: so many bands at the end were above the liquor. `tabs`: what each swatch
+ * of the series is called where a batch dyed it, else null. */
 export type Shape = {
   of: 'skein' | 'cloth'
   along: 'line' | 'spots'
@@ -14,6 +15,7 @@ export type Shape = {
   wicking: number
   spotShare: number
   wideShare: number
+  tabs: string[] | null
 }
 
 export const usualShape: Shape = {
@@ -24,7 +26,8 @@ export const usualShape: Shape = {
   bands: 8,
   wicking: 0,
   spotShare: 0.035,
-  wideShare: 0.12
+  wideShare: 0.12,
+  tabs: null
 }
 /** Read as undyed yarn and a skein of one spot are: the same light falls on both. */
 export const clothShape: Shape = { ...usualShape, of: 'cloth', along: 'spots', undyed: 1, series: 0, bands: 1 }
@@ -38,7 +41,7 @@ export type Places = Partial<Record<MarkId, Spot>>
 
 /** In the order in which they are put. */
 export function marksOf(shape: Shape): Mark[] {
-  const { of, undyed, series } = shape
+  const { of, undyed, series, tabs } = shape
   const grey: Mark = { id: 'grey', label: 'Grey card', letter: 'G' }
   if (of === 'cloth') {
     return [
@@ -54,7 +57,14 @@ export function marksOf(shape: Shape): Mark[] {
       const where = undyed === 2 ? (nth === 0 ? ' by A' : ' by B') : ''
       return { id: `undyed ${nth}`, label: `Undyed yarn${where}`, letter: `U${nth + 1}` }
     }),
-    ...each(series, (nth): Mark => ({ id: `series ${nth}`, label: 'Series swatch', letter: `${nth + 1}` }))
+    ...each(
+      series,
+      (nth): Mark => ({
+        id: `series ${nth}`,
+        label: `Series swatch${tabs?.[nth] ? `, ${tabs[nth]}` : ''}`,
+        letter: `${nth + 1}`
+      })
+    )
   ]
 }
 
@@ -107,6 +117,16 @@ export function startOf(shape: Shape, places: Places, id: MarkId): Spot {
     .findLast((mark) => places[mark.id])
   const last = before && places[before.id]
   return last ? moved(last, last.x < 0.9 ? 0.08 : 0, 0) : { x: 0.5, y: 0.5 }
+}
+
+/** The marks of a series whose swatches are others now: each keeps the place of its own name. */
+export function movedSeries(places: Places, before: readonly string[], after: readonly string[]): Places {
+  const rest = Object.entries(places).filter(([id]) => !id.startsWith('series '))
+  const kept = after.flatMap((name, nth) => {
+    const place = places[`series ${before.indexOf(name)}`]
+    return place ? [[`series ${nth}`, place]] : []
+  })
+  return Object.fromEntries([...rest, ...kept])
 }
 
 type Size = { widthPx: number; heightPx: number }

@@ -1,5 +1,5 @@
 // The verdict with its reason, what would settle it, and what it was drawn from.
-import { turnSay, verdictWords } from '../../parts/swatch-words.ts'
+import { turnSay, verdictWords } from '../../../core/record/skein-verdict.ts'
 import type { Judged } from './drawing.ts'
 import { Drawn } from './drawn.tsx'
 

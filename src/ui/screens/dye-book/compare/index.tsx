@@ -3,10 +3,13 @@ import { useMemo } from 'preact/hooks'
 import type { Units } from '../../../../core/quantity/index.ts'
 import { COMPARE_LEAST, COMPARE_MOST, type CompareRow, compareRecords } from '../../../../core/record/compare.ts'
 import type { BatchRecord } from '../../../../core/record/record.ts'
+import { latestByBatch } from '../../../../core/record/skein-verdict.ts'
+import type { Judgement } from '../../../../core/record/swatch.ts'
 import type { Kitchen } from '../../../kitchen.ts'
 import { Pad } from '../../../parts/pad.tsx'
 import { Page } from '../../../parts/page.tsx'
 import { unitsOf } from '../../../parts/units-of.ts'
+import { useJudgements } from '../use-judgements.ts'
 import { Aligned } from './aligned.tsx'
 import { repeatRoute } from './routes.ts'
 import { Scroll } from './scroll.tsx'
@@ -15,7 +18,9 @@ import './style.css'
 
 export function ComparePage({ kitchen, potIds }: { kitchen: Kitchen; potIds: string[] }): preact.JSX.Element {
   const units = unitsOf(kitchen.settings.value)
-  const read = useRecords(kitchen, potIds.slice(0, COMPARE_MOST), units)
+  const chosen = potIds.slice(0, COMPARE_MOST)
+  const read = useRecords(kitchen, chosen, units)
+  const skeins = useJudgements(kitchen, chosen)
   const actions = (
     <>
       <Pad onPress={() => kitchen.go('#/dye-book')}>All records</Pad>
@@ -29,14 +34,19 @@ export function ComparePage({ kitchen, potIds }: { kitchen: Kitchen; potIds: str
         {read && read.unread > 0 ? <p role="alert">{unreadWords(read.unread)}</p> : null}
         {potIds.length > COMPARE_MOST ? <p>{`The first ${COMPARE_MOST} are shown.`}</p> : null}
         {read && read.records.length < COMPARE_LEAST ? <p>Choose two to eight batches in the Dye book.</p> : null}
-        {read && read.records.length >= COMPARE_LEAST ? <Compared records={read.records} units={units} /> : null}
+        {skeins?.problem ? <p role="alert">{skeins.problem}</p> : null}
+        {read && skeins && read.records.length >= COMPARE_LEAST ? (
+          <Compared records={read.records} judgements={skeins.judgements} units={units} />
+        ) : null}
       </Page>
     </div>
   )
 }
 
-function Compared({ records, units }: { records: readonly BatchRecord[]; units: Units }): preact.JSX.Element {
-  const compared = useMemo(() => compareRecords(records, units), [records])
+type ComparedProps = { records: readonly BatchRecord[]; judgements: readonly Judgement[]; units: Units }
+
+function Compared({ records, judgements, units }: ComparedProps): preact.JSX.Element {
+  const compared = useMemo(() => compareRecords(records, units, latestByBatch(judgements)), [records, judgements])
   const { startDiffers } = compared
   return (
     <>

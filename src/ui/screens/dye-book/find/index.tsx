@@ -40,13 +40,14 @@ export function FindBatches({ kitchen, show }: Props): preact.JSX.Element {
         onInput={type}
       />
       <details onToggle={(event) => setOpen(event.currentTarget.open)}>
-        <summary>By date, stock, yarn, protocol, verdict</summary>
+        <summary>By date, stock, yarn, protocol, verdict, skein</summary>
         {book ? (
           <Filters wanted={wanted} change={change} choices={choicesIn(book.all)} />
         ) : (
           <p>Opening the whole book.</p>
         )}
       </details>
+      {book?.skeinProblem ? <p role="alert">{book.skeinProblem}</p> : null}
       <div class="book-search-says">
         <p role="status">
           {ofCode ?? (found === null ? '' : foundWords(found.length))}
@@ -91,6 +92,7 @@ function Filters({ wanted, change, choices }: FiltersProps): preact.JSX.Element 
       {select('yarn', 'Yarn')}
       {select('protocol', 'Protocol')}
       {select('verdict', 'Verdict')}
+      {select('skein', 'Skein')}
     </div>
   )
 }

@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact'
 import { useLayoutEffect, useState } from 'preact/hooks'
 import type { Units } from '../../../../core/quantity/index.ts'
 import type { BatchRecord } from '../../../../core/record/record.ts'
+import type { Judgement } from '../../../../core/record/swatch.ts'
 import type { Kitchen } from '../../../kitchen.ts'
 import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { Pad } from '../../../parts/pad.tsx'
@@ -11,6 +12,7 @@ import { Strip } from '../../../parts/strip.tsx'
 import { Unreadable } from '../damaged.tsx'
 import { dayKey } from '../days.ts'
 import { bookRoute, recordRoute } from '../routes.ts'
+import { useJudgements } from '../use-judgements.ts'
 import { useRecord } from '../use-record.ts'
 import { Cards } from './cards.tsx'
 import { DayPaper } from './day-paper.tsx'
@@ -29,13 +31,15 @@ type Kind = (typeof kinds)[number]['value']
 
 export function PrintPage({ kitchen, potId }: { kitchen: Kitchen; potId: string }): preact.JSX.Element {
   const { read, record, units } = useRecord(kitchen, potId)
+  const skein = useJudgements(kitchen, [potId])
   const [kind, setKind] = useState<Kind>('record')
+  const [opening, setOpening] = useState(false)
   const back = <Pad onPress={() => kitchen.go(recordRoute(potId))}>Back to the record</Pad>
   useFoot(record === null ? '' : footOf(kind, record))
-  if (read === null || record === null) {
+  if (read === null || record === null || skein === null) {
     return (
       <Page title="Print" actions={back}>
-        {read === null ? (
+        {read === null || record !== null ? (
           <p>Opening the record.</p>
         ) : (
           <Unreadable entries={read.entries} damaged={read.damaged} units={units} />
@@ -45,10 +49,18 @@ export function PrintPage({ kitchen, potId }: { kitchen: Kitchen; potId: string 
   }
   return (
     <Page title={`Print ${record.identity.colourway}`} actions={back}>
-      <Choices kitchen={kitchen} sized={kind !== 'tag'}>
+      <Choices kitchen={kitchen} sized={kind !== 'tag'} opening={opening}>
         <ChoiceRow legend="What" choices={kinds} value={kind} onChoose={setKind} />
       </Choices>
-      <Chosen kitchen={kitchen} kind={kind} record={record} units={units} />
+      {skein.problem === null ? null : <Strip tone="warn">{`${skein.problem} The paper lacks them.`}</Strip>}
+      <Chosen
+        kitchen={kitchen}
+        kind={kind}
+        record={record}
+        judgements={skein.judgements}
+        units={units}
+        opening={setOpening}
+      />
     </Page>
   )
 }
@@ -60,17 +72,34 @@ function footOf(kind: Kind, { identity }: BatchRecord): string {
 
 const dayFoot = (day: string): string => `Day sheet, ${day}`
 
-type ChosenProps = { kitchen: Kitchen; kind: Kind; record: BatchRecord; units: Units }
+/** `judgements`: on its skein, the latest first. */
+type ChosenProps = {
+  kitchen: Kitchen
+  kind: Kind
+  record: BatchRecord
+  judgements: readonly Judgement[]
+  units: Units
+  opening: (still: boolean) => void
+}
 
-function Chosen({ kitchen, kind, record, units }: ChosenProps): preact.JSX.Element {
+function Chosen({ kitchen, kind, record, judgements, units, opening }: ChosenProps): preact.JSX.Element {
   const size = kitchen.settings.value.paper
   switch (kind) {
     case 'record':
-      return <RecordPaper record={record} units={units} size={size} />
+      return (
+        <RecordPaper
+          kitchen={kitchen}
+          record={record}
+          judgements={judgements}
+          units={units}
+          size={size}
+          opening={opening}
+        />
+      )
     case 'tag':
-      return <TagPages record={record} units={units} />
+      return <TagPages record={record} verdict={judgements[0]} units={units} />
     case 'tags':
-      return <TagSheets record={record} units={units} size={size} />
+      return <TagSheets record={record} verdict={judgements[0]} units={units} size={size} />
     case 'card':
       return <Cards kitchen={kitchen} record={record} units={units} size={size} />
     case 'day':
@@ -89,11 +118,11 @@ export function DayPage({ kitchen, day }: { kitchen: Kitchen; day: string }): pr
   )
 }
 
-type ChoicesProps = { kitchen: Kitchen; sized: boolean; children?: ComponentChildren }
+type ChoicesProps = { kitchen: Kitchen; sized: boolean; opening?: boolean; children?: ComponentChildren }
 
 const sizes = (['a4', 'letter'] as const).map((value) => ({ value, label: papers[value].label }))
 
-function Choices({ kitchen, sized, children }: ChoicesProps): preact.JSX.Element {
+function Choices({ kitchen, sized, opening = false, children }: ChoicesProps): preact.JSX.Element {
   const [failed, setFailed] = useState<string | null>(null)
   const choose = async (paper: PaperSize): Promise<void> => {
     const sent = await kitchen.changeSettings({ paper })
@@ -119,9 +148,10 @@ function Choices({ kitchen, sized, children }: ChoicesProps): preact.JSX.Element
           {failed}
         </Strip>
       )}
-      <Pad kind="lesser" look="solid" onPress={print}>
+      <Pad kind="lesser" look="solid" disabled={opening} onPress={print}>
         Print
       </Pad>
+      {opening ? <p role="status">Opening the photos.</p> : null}
     </div>
   )
 }

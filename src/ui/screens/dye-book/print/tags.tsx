@@ -3,6 +3,8 @@ import { useState } from 'preact/hooks'
 import { showMass, type Units } from '../../../../core/quantity/index.ts'
 import { batchCode } from '../../../../core/record/batch-code.ts'
 import type { BatchRecord } from '../../../../core/record/record.ts'
+import { foundShort } from '../../../../core/record/skein-verdict.ts'
+import type { Judgement } from '../../../../core/record/swatch.ts'
 import { TextField } from '../../../parts/field.tsx'
 import { FitText } from '../../../parts/fit-text.tsx'
 import { Qr } from '../../../parts/qr.tsx'
@@ -14,7 +16,9 @@ const PLACES = 27
 const MOST = 270
 
 type Skein = { tag: string; massG: number }
-type TagProps = { record: BatchRecord; units: Units; skein: Skein; nth: number }
+/** `verdict`: the latest on the skein. */
+type OfBatch = { record: BatchRecord; verdict: Judgement | undefined; units: Units }
+type TagProps = OfBatch & { skein: Skein; nth: number }
 
 /** More than so many letters can't be read on a tag, however small. */
 const NAME_MOST = 48
@@ -24,7 +28,7 @@ function short(text: string, most = NAME_MOST): string {
   return signs.length <= most ? text : `${signs.slice(0, most - 1).join('')}…`
 }
 
-function Tag({ record, units, skein, nth }: TagProps): preact.JSX.Element {
+function Tag({ record, verdict, units, skein, nth }: TagProps): preact.JSX.Element {
   const { identity, substrate, protocol } = record
   const { length } = substrate.skeins
   const which = length > 1 ? `, ${nth + 1} of ${length}` : ''
@@ -40,6 +44,7 @@ function Tag({ record, units, skein, nth }: TagProps): preact.JSX.Element {
         <p>{short(identity.batchName)}</p>
         <p>{short(protocol.title)}</p>
         <p>{`Begun ${identity.startedAt.slice(0, 16).replace('T', ' ')}`}</p>
+        {verdict ? <p class="print-tag-verdict">{foundShort(verdict)}</p> : null}
       </div>
     </div>
   )
@@ -53,29 +58,21 @@ function skeinsOf({ substrate }: BatchRecord): readonly Skein[] {
 const paperHint =
   '62 x 29 mm, one for each skein. Paper does not outlive a bath: print on punched polypropylene or other film that does (common practice).'
 
-export function TagPages({ record, units }: { record: BatchRecord; units: Units }): preact.JSX.Element {
+export function TagPages({ record, verdict, units }: OfBatch): preact.JSX.Element {
   const skeins = skeinsOf(record)
   return (
     <>
       <p class="soft">{paperHint}</p>
       {skeins.map((skein, nth) => (
         <Paper key={`${nth} ${skein.tag}`} kind="tag" size="a4" label={`Tag of ${skein.tag}, as it prints`}>
-          <Tag record={record} units={units} skein={skein} nth={nth} />
+          <Tag record={record} verdict={verdict} units={units} skein={skein} nth={nth} />
         </Paper>
       ))}
     </>
   )
 }
 
-export function TagSheets({
-  record,
-  units,
-  size
-}: {
-  record: BatchRecord
-  units: Units
-  size: PaperSize
-}): preact.JSX.Element {
+export function TagSheets({ record, verdict, units, size }: OfBatch & { size: PaperSize }): preact.JSX.Element {
   const skeins = skeinsOf(record)
   const [many, setMany] = useState(String(skeins.length))
   const [first, setFirst] = useState('1')
@@ -105,6 +102,7 @@ export function TagSheets({
                 {nth === null ? null : (
                   <Tag
                     record={record}
+                    verdict={verdict}
                     units={units}
                     skein={skeins[nth % skeins.length] as Skein}
                     nth={nth % skeins.length}

@@ -1,4 +1,6 @@
 // One question, answered with a knuckle. What comes out is an Answer; where it goes is for the caller.
+
+import { hasStartLiquor } from '../../../../core/pot/cups.ts'
 import type { Answer } from '../../../../core/pot/events.ts'
 import type { Question } from '../../../../core/protocol/model.ts'
 import type { Settings } from '../../../kitchen.ts'
@@ -40,7 +42,8 @@ export function AskPanel(props: AskPanelProps): preact.JSX.Element {
         <GradePads
           look={look}
           layoutKey={layoutKey}
-          onJudge={(grade, hue) => onAnswer({ kind: 'grade', grade, hue })}
+          cups={hasStartLiquor(question.of)}
+          onJudge={(judged) => onAnswer({ kind: 'grade', ...judged })}
         />
       )
     case 'ph':

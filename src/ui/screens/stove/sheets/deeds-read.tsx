@@ -59,7 +59,9 @@ function Judge({ kitchen, send }: DeedProps): preact.JSX.Element {
       look="plain"
       layoutKey="grade"
       onAnswer={(answer) => {
-        if (answer.kind === 'grade') send({ type: 'Judge', of: 'bath', grade: answer.grade, hue: answer.hue })
+        if (answer.kind !== 'grade') return
+        const { kind: _, ...judged } = answer
+        send({ type: 'Judge', of: 'bath', ...judged })
       }}
     />
   )
