@@ -46,6 +46,7 @@ export default mergeConfig(
           test: {
             name: 'unit',
             include: ['tests/**/*.test.{ts,tsx}'],
+            setupFiles: ['tests/patient.ts'],
             testTimeout: minute,
             exclude: ['tests/{core,reference,simulation,browser,tidy}/**']
           }
@@ -55,7 +56,7 @@ export default mergeConfig(
           extends: true,
           test: { name: 'simulation', include: ['tests/simulation/**/*.test.ts'], testTimeout: 5 * minute }
         },
-        { extends: true, test: { name: 'imports', include: ['tests/tidy/imports.test.ts'] } },
+        { extends: true, test: { name: 'imports', include: ['tests/tidy/imports.test.ts'], testTimeout: minute } },
         {
           extends: true,
           test: {

@@ -23,12 +23,12 @@ export function foundSay({ found }: Found): string {
   return `${verdictWords[found.verdict.verdict]}${turn === null ? '' : `. ${turn}`}`
 }
 
-/** 'Split, yellower from band 4': for a tag, where a sentence has no room. */
+/** 'Split, yellower from 4': for a tag, where there is room for no more. */
 export function foundShort(one: Found): string {
   const { found } = one
   if (found.type === 'SwatchSeen' || found.verdict.turn === null) return foundSay(one)
   const { word, fromBand } = found.verdict.turn
-  return `${verdictWords[found.verdict.verdict]}, ${word} from band ${fromBand}`
+  return `${verdictWords[found.verdict.verdict]}, ${word} from ${fromBand}`
 }
 
 /** The word alone, whoever found it: for finding. */

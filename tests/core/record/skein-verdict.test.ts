@@ -6,7 +6,7 @@ const lighter = splitEvent('moss', { verdict: 'only-lighter', turn: null })
 
 describe('a verdict on a skein in words', () => {
   it.each([
-    ['a split', splitEvent('moss'), 'Split. Turns yellower from band 4', 'Split, yellower from band 4', 'Split'],
+    ['a split', splitEvent('moss'), 'Split. Turns yellower from band 4', 'Split, yellower from 4', 'Split'],
     ['only lighter', lighter, 'Only lighter', 'Only lighter', 'Only lighter'],
     ['what an eye said', seenEvent('moss'), 'By eye: only lighter', 'By eye: only lighter', 'Only lighter']
   ])('says %s in a sentence, on a tag and in a word', (_, found, sentence, short, word) => {

@@ -71,7 +71,7 @@ describe('on paper, the verdict on a skein', () => {
   it('is on the tag in a few words, only the latest, and never on the card for a customer', async () => {
     print('pot-a')
     fireEvent.click(await screen.findByText('Tag'))
-    expect(await paper()).toContain('Split, yellower from band 4')
+    expect(await paper()).toContain('Split, yellower from 4')
     expect(await paper()).not.toContain('By eye')
     fireEvent.click(screen.getByText('Skein card'))
     await screen.findByLabelText('Care')

@@ -36,14 +36,14 @@ describe('a bath beside cups', () => {
   it('lies between two of them, counts as the deeper, and like water asks no hue', async () => {
     const kitchen = await besideCups()
     await tap('between')
-    await tap('Between 3 and 0 %')
+    await tap('Between 3 – 0 %')
     await tap('can’t tell')
     expect(sent(kitchen)).toMatchObject([{ answer: { grade: 'trace', hue: null, cups: cups(3, 0) } }])
   })
 
   it('like water is clear, with no hue to name', async () => {
     const kitchen = await besideCups()
-    await tap('Like the cup of 0 %')
+    await tap('Like the cup of 0 % water')
     expect(sent(kitchen)).toMatchObject([{ answer: { grade: 'clear', hue: null, cups: cups(0) } }])
   })
 

@@ -119,4 +119,12 @@ describe('a text parsed by the piece that changed', () => {
       expect(parseAnew(after).problems.length > 0 && made !== null).toBe(false)
     }
   })
+
+  it('is parsed as a whole where a field is put in that stands further down too', () => {
+    const text = 'strandline: 1\ntitle: A\nliquor: 20:1\nsteps: [rinse]\n'
+    const twice = text.replace('title: A\n', 'title: A\nsteps: [air]\n')
+    expect(reparsed(parseAnew(text), twice, parseAnew)).toBeNull()
+    const once = text.replace('title: A\n', 'title: A\nabout: For wool\n')
+    expect(reparsed(parseAnew(text), once, parseAnew)?.located).toEqual(parseAnew(once).located)
+  })
 })

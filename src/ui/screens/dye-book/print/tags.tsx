@@ -33,7 +33,7 @@ function Tag({ record, verdict, units, skein, nth }: TagProps): preact.JSX.Eleme
   const { length } = substrate.skeins
   const which = length > 1 ? `, ${nth + 1} of ${length}` : ''
   return (
-    <div class="print-tag">
+    <div class="print-tag" data-judged={verdict ? '' : undefined}>
       <Qr text={batchCode(identity.potId)} label={`Code of batch ${identity.batchName}`} />
       <div class="print-tag-words">
         <div class="print-tag-top">

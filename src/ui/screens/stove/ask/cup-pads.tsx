@@ -27,39 +27,42 @@ export default function CupPads({ look, layoutKey, onSee, byEye }: Props): preac
     )
   }
   return (
-    <>
-      <div class="ask-grid ask-cup-grid">
-        {usualLadder.map((rung, i) => {
-          const paler = usualLadder[i + 1]
-          if (between && paler === undefined) return null
-          return (
-            <Pad
-              key={rung}
-              kind="lesser"
-              look={look}
-              className="ask-cup"
-              layoutKey={key}
-              label={between ? `Between ${rung} and ${paler} %` : `Like the cup of ${rung} %`}
-              onPress={() => (between ? like(rung, paler as number) : like(rung))}
-            >
-              <span class="ask-reading">{between ? `${rung} – ${paler}` : `${rung} %`}</span>
-              {between || !ends[rung] ? null : <span class="ask-grade-look">{ends[rung]}</span>}
-            </Pad>
-          )
-        })}
-      </div>
-      <div class="ask-grid">
-        <Pad kind="lesser" look={look} selected={between} onPress={() => setBetween(!between)}>
-          between
-        </Pad>
-        <Pad kind="lesser" look={look} layoutKey={key} onPress={() => setMaking(true)}>
-          how to make them
-        </Pad>
-        <Pad kind="lesser" look={look} layoutKey={key} onPress={byEye}>
-          by eye
-        </Pad>
-      </div>
-    </>
+    <div class="ask-cup-pads">
+      {usualLadder.map((rung, i) => {
+        const paler = usualLadder[i + 1]
+        if (between && paler === undefined) return null
+        return (
+          <Pad
+            key={rung}
+            kind="lesser"
+            look={look}
+            layoutKey={key}
+            label={between ? `Between ${rung} – ${paler} %` : `Like the cup of ${rung} % ${ends[rung] ?? ''}`.trim()}
+            onPress={() => (between ? like(rung, paler as number) : like(rung))}
+          >
+            <span class={between ? 'ask-cup' : 'ask-cup ask-cup-one'}>
+              {between ? `${rung} – ${paler}` : `${rung} %`}
+            </span>
+            {between || !ends[rung] ? null : <span class="ask-cup-is">{ends[rung]}</span>}
+          </Pad>
+        )
+      })}
+      <Pad
+        kind="lesser"
+        look={look}
+        className="ask-cup-between"
+        selected={between}
+        onPress={() => setBetween(!between)}
+      >
+        between
+      </Pad>
+      <Pad kind="lesser" look={look} className="ask-cup-how" layoutKey={key} onPress={() => setMaking(true)}>
+        how to make them
+      </Pad>
+      <Pad kind="lesser" look={look} className="ask-cup-eye" layoutKey={key} onPress={byEye}>
+        by eye
+      </Pad>
+    </div>
   )
 }
 
@@ -67,11 +70,12 @@ export default function CupPads({ look, layoutKey, onSee, byEye }: Props): preac
 function HowToMake(): preact.JSX.Element {
   return (
     <ol class="ask-cups-how">
-      <li>Start liquor: a cup of this bath, kept from before the yarn went in. Without one, judge by eye.</li>
-      <li>Half a cup of it, filled up with water, is 50 %. Half of that, filled up, 25 %. So on to 12, 6, 3 %.</li>
-      <li>The last cup is water.</li>
-      <li>A cup of the bath, stirred, cooled, filled as high. The bath at its first level, or it looks too deep.</li>
-      <li>On white, seen from above.</li>
+      <li>Start liquor is a cup of this bath from before the yarn went in. Without one, judge by eye.</li>
+      <li>
+        Half a cup of it, filled up with water, is {'50\u00a0%'}. Half of that, filled up, {'25\u00a0%'}. So on to 12,
+        6, {'3\u00a0%'}, and a cup of water.
+      </li>
+      <li>Fill the bath to its first level, stir, cool a cup of it, filled as high. See all on white, from above.</li>
     </ol>
   )
 }
