@@ -48,6 +48,8 @@ export type SwatchEvent =
       dry: boolean
       series?: SeriesLink
     }
+  /** Only the bytes of a photo go: its marks and readings stay. */
+  | { type: 'MediaTrimmed'; sha256: string; why: string }
   | Compared
   /** Only the bytes of a photo go: its marks and readings stay. */
   | { type: 'MediaTrimmed'; sha256: string; why: string }
@@ -81,9 +83,9 @@ const known: Record<SwatchEvent['type'], true> = {
   SwatchPhotoKept: true,
   SwatchJudged: true,
   SwatchSeen: true,
+  MediaTrimmed: true,
   SwatchMatched: true,
-  ClothStained: true,
-  MediaTrimmed: true
+  ClothStained: true
 }
 
 /** Does this version have a word for the event? */
@@ -112,7 +114,7 @@ const isVerdict = (event: SwatchEvent): event is Verdict => event.type === 'Swat
 const isCompared = (event: SwatchEvent): event is Compared =>
   event.type === 'SwatchMatched' || event.type === 'ClothStained'
 
-/** Every verdict in these streams, the latest first. */
+/** Every verdict in these streams, the latest first. A photo that was let go and kept anew later stands. */
 export const judgementsOf = (entries: readonly Entry<SwatchEvent>[]): Judgement[] => foundIn(entries, isVerdict)
 
 /** Every match and every stain, the latest first. */

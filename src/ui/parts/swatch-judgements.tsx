@@ -32,16 +32,6 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
   )
 }
 
-function SeriesLine({ series }: { series: SeriesLink }): preact.JSX.Element {
-  return (
-    <p>
-      {'By the series '}
-      <a href={`#/dye-book/${encodeURIComponent(series.batchId)}`}>{series.name}</a>
-      {`, ${seriesSay(series)}.`}
-    </p>
-  )
-}
-
 /** The pictures that something was found by. */
 export function KeptPhotos({ kitchen, photos }: { kitchen: Kitchen; photos: readonly JudgedPhoto[] }) {
   if (photos.length === 0) return null
@@ -55,6 +45,16 @@ export function KeptPhotos({ kitchen, photos }: { kitchen: Kitchen; photos: read
         )
       )}
     </div>
+  )
+}
+
+function SeriesLine({ series }: { series: SeriesLink }): preact.JSX.Element {
+  return (
+    <p>
+      {'By the series '}
+      <a href={`#/dye-book/${encodeURIComponent(series.batchId)}`}>{series.name}</a>
+      {`, ${seriesSay(series)}.`}
+    </p>
   )
 }
 

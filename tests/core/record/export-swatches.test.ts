@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest'
 import { readEntries } from '../../../src/core/pot/read-entry.ts'
 import { exportRecord, type SwatchesRead } from '../../../src/core/record/export-record.ts'
 import { recordOf } from '../../../src/core/record/record-of.ts'
-import { isKnownSwatchEvent, judgementsOf, type SwatchEvent } from '../../../src/core/record/swatch.ts'
+import { comparisonsOf, isKnownSwatchEvent, judgementsOf, type SwatchEvent } from '../../../src/core/record/swatch.ts'
 import { mossFinished } from './moss.ts'
-import { judgedSplit, photoKept, seenLighter, shot, skeinEntries } from './skein-found.ts'
+import { judgedSplit, matched, photoKept, seenLighter, shot, skeinEntries, stained } from './skein-found.ts'
 
 const schema = JSON.parse(readFileSync(new URL('../../../public/batch-record.schema.json', import.meta.url), 'utf8'))
 const valid = new Ajv2020({ allErrors: true, strict: true, strictRequired: false, allowUnionTypes: true }).compile(
@@ -14,7 +14,14 @@ const valid = new Ajv2020({ allErrors: true, strict: true, strictRequired: false
 )
 
 const letGo: SwatchEvent = { type: 'MediaTrimmed', sha256: shot.sha256, why: 'to make room' }
-const entries = skeinEntries('pot-a', [photoKept(), judgedSplit('pot-a'), seenLighter('pot-a'), letGo])
+const entries = skeinEntries('pot-a', [
+  photoKept(),
+  judgedSplit('pot-a'),
+  seenLighter('pot-a'),
+  letGo,
+  matched('pot-a'),
+  stained('pot-a')
+])
 const whole: SwatchesRead = { entries, damaged: [], unknown: false }
 
 // biome-ignore lint/suspicious/noExplicitAny: a document to be broken in any place
@@ -45,6 +52,7 @@ describe('what was found of a skein, in the exported record of its batch', () =>
     expect(read).toEqual(whole)
     expect(judgementsOf(read.entries)).toEqual(judgementsOf(entries))
     expect(judgementsOf(read.entries)).toHaveLength(2)
+    expect(comparisonsOf(read.entries).map(({ found }) => found.type)).toEqual(['SwatchMatched', 'ClothStained'])
   })
 
   it('is empty where nothing was judged, tells what is damaged, and is null where it could not be read', () => {
@@ -79,7 +87,14 @@ describe('what was found of a skein, in the exported record of its batch', () =>
     ['a band without its doubt', ([, judged]) => delete judged.verdict.deltaH[0].sd],
     ['a verdict without its photos', ([, judged]) => delete judged.photos],
     ['an eye without a word', ([, , seen]) => delete seen.says],
-    ['a photo that went without a reason', ([, , , gone]) => delete gone.why]
+    ['a photo that went without a reason', ([, , , gone]) => delete gone.why],
+    ['a match without its light', ([, , , , match]) => delete match.match.white],
+    ['a match without its doubt', ([, , , , match]) => delete match.match.whole.sd],
+    ['a band of a match that is no pair', ([, , , , match]) => (match.match.bands[0].pair = 3)],
+    ['a side nobody reads', ([, , , , match]) => (match.target.by = 'guess')],
+    ['a step no scale has', ([, , , , , cloth]) => (cloth.stain.greyStep = 3.2)],
+    ['a stain without its clean cloth', ([, , , , , cloth]) => delete cloth.stain.clean],
+    ['single readings that are no colours', ([, judged]) => (judged.repeats = [[{ l: 40 }]])]
   ])('%s is not what the schema says', (_, breakIt) => {
     const document = exported()
     breakIt(document.swatches.entries.map(({ event }: { event: unknown }) => event))

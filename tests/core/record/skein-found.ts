@@ -1,10 +1,11 @@
 // What was found of a skein, as its journal has it: a photo, a verdict of the real sums, and an eye's.
-import { splitVerdict } from '../../../src/core/colour/index.ts'
+import { matchSkeins, type SkeinRead, splitVerdict, stainOfCloth } from '../../../src/core/colour/index.ts'
 import type { PhotoMedia } from '../../../src/core/pot/media.ts'
 import type { SwatchEvent, ThingRead } from '../../../src/core/record/swatch.ts'
 import type { SwatchEntry } from '../../../src/session/ports.ts'
 import { sealAll } from '../../../src/session/seal-all.ts'
 import { handClock } from '../../../src/shell/clock/hand-clock.ts'
+import { answered } from '../chemistry/answered.ts'
 import { given, rising } from '../colour/made.ts'
 import { PERSON, T0 } from '../pot/given.ts'
 
@@ -48,6 +49,38 @@ export function judgedSplit(batchId: string | null, photos: string[] = [shot.sha
 
 export function seenLighter(batchId: string | null): SwatchEvent {
   return { type: 'SwatchSeen', batchId, says: 'only-lighter', words: 'Even.', light: 'a north window', dry: true }
+}
+
+/** Held against typed figures, band by band, one of them above the liquor. */
+export function matched(batchId: string | null): SwatchEvent {
+  const read = (step: number, counts: boolean): SkeinRead => ({
+    white: 'D65/2',
+    together: true,
+    bands: [40, 50, 60].map((l, nth) => {
+      const lab = { l: l + step, a: 10, b: 5 }
+      return { lab, each: [lab, { ...lab, l: lab.l + 0.2 }], counts: counts || nth < 2 }
+    })
+  })
+  const side = (by: 'photo' | 'typed', { bands }: SkeinRead) => ({
+    key: by === 'typed' ? null : 'swatch/pot-a w 1',
+    batchId: by === 'typed' ? null : batchId,
+    name: by,
+    by,
+    readings: bands.map(({ lab }) => lab)
+  })
+  const [skein, target] = [read(3, false), read(0, true)]
+  const match = answered(matchSkeins(target, skein))
+  return { type: 'SwatchMatched', batchId, skein: side('photo', skein), target: side('typed', target), match }
+}
+
+export function stained(batchId: string | null): SwatchEvent {
+  const [clean, pink] = [
+    { l: 93, a: 0, b: 4 },
+    { l: 90, a: 7, b: 3 }
+  ]
+  const stain = answered(stainOfCloth({ white: 'D65/2', clean: [clean], stained: [pink], together: true }))
+  const said = { cloth: 'White cotton', done: 'washed with it' }
+  return { type: 'ClothStained', batchId, by: 'photo', photos: [shot.sha256], ...said, stain }
 }
 
 /** The stream of a batch's skein, sealed as the session seals it. */

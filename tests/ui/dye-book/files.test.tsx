@@ -46,7 +46,13 @@ describe('the record as a file', () => {
   })
 
   it('is written without it where it can’t be read, and that is said on the screen and in the file', async () => {
-    const kitchen = open(async () => ({ ...kept, judgements: [], read: null, problem: 'It can’t be read (gone).' }))
+    const kitchen = open(async () => ({
+      judgements: [],
+      comparisons: [],
+      readings: [],
+      read: null,
+      problem: 'It can’t be read (gone).'
+    }))
     expect((await saved(kitchen)).swatches).toBeNull()
     const said = await screen.findByText(/^The file was written without what was found of the skein\./)
     expect(said.textContent).toContain('It can’t be read (gone).')

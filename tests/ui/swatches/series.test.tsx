@@ -29,6 +29,8 @@ function given(kept: SwatchEvent[] = []): TestKitchen & { told: SwatchEvent[] } 
       return { ok: true }
     },
     kept: async () => ({
+      comparisons: [],
+      readings: [],
       judgements: kitchen.told.flatMap((found) =>
         found.type === 'SwatchJudged' || found.type === 'SwatchSeen' ? [judgement(found)] : []
       ),

@@ -55,7 +55,6 @@ export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JS
               const { undyed, series, positions } = given
               const readings = thingsRead(undyed ? [undyed] : [], series, positions)
               const by = { by: 'instrument', white: typed.white, photos: [] as string[] } as const
-              const repeats = singlesOf(typed)
               return [
                 {
                   type: 'SwatchJudged',
@@ -65,7 +64,7 @@ export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JS
                   dry,
                   fibres,
                   readings,
-                  repeats,
+                  repeats: singlesOf(typed),
                   verdict: found.verdict
                 }
               ]

@@ -52,7 +52,10 @@ export default function Swatches({ kitchen }: { kitchen: Kitchen }): preact.JSX.
     if (asked === undefined) return
     const id = decodeURIComponent(asked)
     if (of === 'batch') draft.value = { ...draft.value, batchId: id }
-    else void chooseSeries(kitchen, draft, id)
+    else {
+      draft.value = { ...draft.value, quest: 'split' }
+      void chooseSeries(kitchen, draft, id)
+    }
   }, [of, asked, draft])
   useEffect(() => {
     kitchen.swatches?.().then(setSwatches, () => setFailed(true))

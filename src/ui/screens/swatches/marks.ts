@@ -3,9 +3,9 @@
 import { type Marks, patchesAlong, type Spot, spot, type Zone } from '../../../core/colour/index.ts'
 
 /** What is marked, alike in all photos: a skein along a line or by spots in its order, or a cloth that is clean in one place
- * and stained in another. `spotShare` and `wideShare`: half a spot, and the width of the skein's line, as a share of the
- * picture's shorter side. `wicking`: so many bands at the end were above the liquor. `tabs`: what each swatch of the series
- * is called where a batch dyed it, else null. */
+ * and stained in another. `spotShare` and `wideShare`: half a spot, and the width of the skein's line, as a
+ * share of the picture's shorter side. `wicking`: so many bands at the end were above the liquor. `tabs`: what each swatch
+ * of the series is called where a batch dyed it, else null. */
 export type Shape = {
   of: 'skein' | 'cloth'
   along: 'line' | 'spots'

@@ -54,6 +54,7 @@ export function Matching({ kitchen, swatches, draft, kept: again }: Act): preact
             swatches={swatches}
             batchId={into}
             of={found}
+            series={null}
             events={() => [{ type: 'SwatchMatched', batchId: into, ...found }]}
             kept={again}
           />

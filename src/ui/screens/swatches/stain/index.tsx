@@ -60,6 +60,7 @@ export function Staining({ kitchen, swatches, draft, kept }: Act): preact.JSX.El
             swatches={swatches}
             batchId={batchId}
             of={deed}
+            series={null}
             events={() => [
               ...(way === 'photo' ? shots.flatMap((shot) => keptOf(shot, chosen.value.shape)) : []),
               {
