@@ -50,11 +50,12 @@ afterEach(() => vi.stubGlobal('showSaveFilePicker', undefined))
 
 describe('a backup', () => {
   it('is called one when it read back whole; its name is the time by the clock of the kitchen', async () => {
+    // Five and a half hours east.
+    const east = vi.spyOn(Date.prototype, 'getTimezoneOffset').mockReturnValue(-330)
     const { phone, place, made: backup, shares } = await made(() => chosen())
-    const at = new Date(T0)
-    const two = (n: number): string => String(n).padStart(2, '0')
-    const day = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`
-    const name = `strandline ${day} ${two(at.getHours())}${two(at.getMinutes())}.strandline-backup`
+    east.mockRestore()
+    const kitchen = new Date(T0 + 330 * 60_000).toISOString()
+    const name = `strandline ${kitchen.slice(0, 10)} ${kitchen.slice(11, 16).replace(':', '')}.strandline-backup`
     expect(place.name).toBe(name)
     const last = { atMs: T0, name, bytes: place.whole.size, batches: 1, where: 'chosen' }
     expect(backup).toEqual({ ok: true, last })
