@@ -1,5 +1,5 @@
 // The bench of the workshop: both ways into one text, what it comes to, and the way out as a saved protocol.
-import { useLayoutEffect, useMemo, useState } from 'preact/hooks'
+import { useLayoutEffect, useState } from 'preact/hooks'
 import { strangeEnding } from '../../../core/protocol/file-name.ts'
 import type { Programme } from '../../../core/protocol/model.ts'
 import type { Kitchen } from '../../kitchen.ts'
@@ -39,11 +39,6 @@ export function Bench({ kitchen, draft }: { kitchen: Kitchen; draft: ProtocolDra
     setWay(next)
   }
   const programme = useProgramme(writing.outline.protocol)
-  // What it comes to is known later: that is no reason to go through all rows again.
-  const steps = useMemo(
-    () => <StepsPane writing={writing} onLine={onLine} />,
-    [writing.text, writing.outline, writing.open]
-  )
   useUndoKeys(writing)
   return (
     <div class="workshop">
@@ -72,7 +67,7 @@ export function Bench({ kitchen, draft }: { kitchen: Kitchen; draft: ProtocolDra
               <h2 id="workshop-steps-title" class={both ? undefined : 'unseen'}>
                 Steps
               </h2>
-              {steps}
+              <StepsPane writing={writing} onLine={onLine} />
             </section>
           ) : null}
           {both || way === 'text' ? (

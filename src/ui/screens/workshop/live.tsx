@@ -23,18 +23,13 @@ export function useProgramme(protocol: Protocol | null): Programme | null {
 
 type Props = { kitchen: Kitchen; protocol: Protocol | null; programme: Programme | null }
 
-/** Drawn anew when it comes to something else, not with each letter. */
 export function Live({ kitchen, protocol, programme }: Props): preact.JSX.Element {
-  const not = programme ? null : whyNot(protocol)
-  return useMemo(
-    () => (
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself on a wide screen, and the keyboard must reach it.
-      <section class="workshop-live" aria-label="What it comes to" tabIndex={0}>
-        <h2>What it comes to</h2>
-        {programme ? <Worked kitchen={kitchen} programme={programme} /> : <p>{not}</p>}
-      </section>
-    ),
-    [kitchen, programme, not]
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself on a wide screen, and the keyboard must reach it.
+    <section class="workshop-live" aria-label="What it comes to" tabIndex={0}>
+      <h2>What it comes to</h2>
+      {programme ? <Worked kitchen={kitchen} programme={programme} /> : <p>{whyNot(protocol)}</p>}
+    </section>
   )
 }
 
