@@ -1,7 +1,5 @@
 import { fileURLToPath } from 'node:url'
-import type { Plugin } from 'vite'
-import { defineConfig } from 'vitest/config'
-import { lookForChromium } from './src/desk/set-up/chromium.mjs'
+import { defineConfig, type Plugin } from 'vite'
 import { builtInProtocols } from './src/desk/set-up/compile-protocols.ts'
 
 const at = (path: string): string => fileURLToPath(new URL(path, import.meta.url))
@@ -34,8 +32,6 @@ function isOfTheStart(id: string, modules: Modules): boolean {
   return found
 }
 
-const minute = 60_000
-
 export default defineConfig({
   base: './',
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
@@ -46,51 +42,5 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: ofTheStart }] } } }
-  },
-  test: {
-    // Every core: what is left to its own would leave one free for somebody at the keyboard.
-    maxWorkers: '100%',
-    projects: [
-      {
-        extends: true,
-        test: {
-          name: 'unit',
-          include: ['tests/**/*.test.{ts,tsx}'],
-          // A busy machine is slow, not broken.
-          testTimeout: minute,
-          exclude: ['tests/{reference,simulation,browser,tidy}/**']
-        }
-      },
-      { extends: true, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], testTimeout: minute } },
-      {
-        extends: true,
-        test: { name: 'simulation', include: ['tests/simulation/**/*.test.ts'], testTimeout: 5 * minute }
-      },
-      { extends: true, test: { name: 'imports', include: ['tests/tidy/imports.test.ts'] } },
-      {
-        extends: true,
-        test: {
-          name: 'tidy',
-          include: ['tests/tidy/**/*.test.ts'],
-          exclude: ['tests/tidy/imports.test.ts'],
-          testTimeout: minute
-        }
-      },
-      {
-        extends: true,
-        test: {
-          name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
-          // Most of a browser test waits for a pot's clock or a finger's time: two cores carry three of them.
-          maxWorkers: 3,
-          testTimeout: 3 * minute,
-          hookTimeout: 2 * minute,
-          env: {
-            CHROME_PATH: process.env.CHROME_PATH ?? lookForChromium() ?? '',
-            STRANDLINE_DIST: process.env.STRANDLINE_DIST ?? at('./dist')
-          }
-        }
-      }
-    ]
   }
 })

@@ -1,5 +1,6 @@
 // Swatches for the screens: photos read beside the page, and what is found kept. Loaded when they are first opened.
-import { judgementsOf } from '../core/record/swatch.ts'
+import { comparisonsOf, judgementsOf } from '../core/record/swatch.ts'
+import { readingsOf } from '../core/record/swatch-readings.ts'
 import { keepSwatch, readSwatches } from '../session/swatches.ts'
 import { photoDesk } from '../shell/swatch-photo/photo-desk.ts'
 import type { KitchenSwatches } from '../ui/swatches.ts'
@@ -28,17 +29,25 @@ function makeSwatches({ clock, journal, newId, settings }: Around, { writerId }:
     },
     async kept(batchId) {
       try {
-        const { entries, damaged, unknown } = await readSwatches(journal, batchId)
+        const read = await readSwatches(journal, batchId)
+        const { entries, damaged, unknown } = read
         const problem =
           damaged.length > 0
             ? `${damaged.length} entries are damaged (${damaged[0]?.why}). The rest is shown.`
             : unknown
               ? 'A newer Strandline wrote some of this. The rest is shown.'
               : null
-        return { judgements: judgementsOf(entries), problem }
+        return {
+          judgements: judgementsOf(entries),
+          comparisons: comparisonsOf(entries),
+          readings: readingsOf(entries),
+          read,
+          problem
+        }
       } catch (error) {
         const why = error instanceof Error ? error.message : String(error)
-        return { judgements: [], problem: `What was found before can’t be read (${why}).` }
+        const nothing = { judgements: [], comparisons: [], readings: [], read: null }
+        return { ...nothing, problem: `What was found before can’t be read (${why}).` }
       }
     }
   } satisfies KitchenSwatches

@@ -29,7 +29,8 @@ export function sealAll<E>(
       recordedAtMs,
       bootId: clock.bootId,
       monoMs: clock.monoMs(),
-      tzOffsetMin: clock.tzOffsetMin(recordedAtMs),
+      // Of the moment it happened: what is told of last month may lie on the other side of a change of the clocks.
+      tzOffsetMin: clock.tzOffsetMin(header.atMs),
       by: header.by,
       event
     })

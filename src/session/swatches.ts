@@ -11,13 +11,19 @@ import { unreadable } from './unreadable.ts'
 const CONFLICTS_MOST = 5
 const PREFIX = 'swatch/'
 
+export const swatchStream = (id: string): string => `${PREFIX}${id}`
+
+/** Null: the stream is of no skein. */
+export const swatchIdOf = (streamId: string): string | null =>
+  streamId.startsWith(PREFIX) ? streamId.slice(PREFIX.length) : null
+
 export type SwatchPorts = { clock: ClockPort; journal: JournalPort; ids: IdPort }
 
 type ReadSwatches = { entries: SwatchEntry[]; damaged: Damaged[]; unknown: boolean }
 
 /** Of one batch, or of all there are. Throws where the journal can't be read. */
 export async function readSwatches(journal: JournalPort, id: string | null): Promise<ReadSwatches> {
-  if (id !== null) return read(await journal.read(`${PREFIX}${id}`))
+  if (id !== null) return read(await journal.read(swatchStream(id)))
   const streams = new Map<string, unknown[]>()
   for (const entry of await journal.readAll(PREFIX)) {
     const { streamId } = entry as SwatchEntry
@@ -39,7 +45,7 @@ export async function keepSwatch(
   media: MediaBytes[],
   header: CommandHeader
 ): Promise<{ ok: true } | AppendFailure> {
-  const streamId = `${PREFIX}${id}`
+  const streamId = swatchStream(id)
   for (let conflicts = 0; conflicts < CONFLICTS_MOST; conflicts++) {
     let before: SwatchEntry[]
     try {

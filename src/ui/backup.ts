@@ -35,6 +35,8 @@ export type RestorePlan = {
   /** Continued on two devices: both branches will be shown. */
   branched: BatchName[]
   entries: number
+  /** Those of them that are no batch's own: of the shelf, of skeins that were judged. */
+  beside: number
   conflicts: number
   /** Damaged here, whole in the backup. */
   mended: number
@@ -61,13 +63,15 @@ export type Restored =
 /** What the Dye book says of backups: that one is due, or what became of a restore that was cut short. */
 export type BackupNews = { dueDays: number | null; never: boolean; said: string | null }
 
-/** A batch with pictures and sound that can be let go. */
+/** A batch with pictures and sound that can be let go, or a skein that was judged by itself: its `potId` is then the id of
+ * its stream. `hashes`: those of the pot's own record; `swatchHashes`: of its skein's. */
 export type Trimmable = BatchName & {
   photos: number
   sounds: number
   bytes: number
   backedUp: boolean
   hashes: string[]
+  swatchHashes: string[]
 }
 
 /** An entry that could not stand beside the one under its number; `entry` as it is stored. */

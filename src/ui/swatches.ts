@@ -2,7 +2,9 @@
 import type { Answer } from '../core/chemistry/answer.ts'
 import type { Marks, PhotoRead } from '../core/colour/index.ts'
 import type { MediaBytes, PhotoMedia } from '../core/pot/media.ts'
-import type { Judgement, SwatchEvent } from '../core/record/swatch.ts'
+import type { SwatchesRead } from '../core/record/export-record.ts'
+import type { Comparison, Judgement, SwatchEvent } from '../core/record/swatch.ts'
+import type { KeptReading } from '../core/record/swatch-readings.ts'
 import type { Sent } from './kitchen.ts'
 
 /** A picture as it is read, and the smaller one that is shown and kept. */
@@ -18,7 +20,14 @@ export type SwatchPhotos = {
   read(id: string, marks: Marks): Promise<{ ok: true; read: Answer<PhotoRead> } | { ok: false; say: string }>
 }
 
-export type KeptSwatches = { judgements: Judgement[]; problem: string | null }
+/** `readings`: those that another skein can be held against. `read`: the entries that all of it comes of. */
+export type KeptSwatches = {
+  judgements: Judgement[]
+  comparisons: Comparison[]
+  readings: KeptReading[]
+  read: SwatchesRead
+  problem: string | null
+}
 
 export type KitchenSwatches = {
   photos: SwatchPhotos

@@ -2,10 +2,11 @@ import { signal } from '@preact/signals'
 import { describe, expect, it } from 'vitest'
 import type { KitchenParts } from '../../src/app/kitchen.ts'
 import { swatchesOf } from '../../src/app/swatches.ts'
-import type { SplitVerdict } from '../../src/core/colour/index.ts'
+import { type BandRead, matchSkeins, type SplitVerdict, stainOfCloth } from '../../src/core/colour/index.ts'
 import type { SwatchEvent } from '../../src/core/record/swatch.ts'
 import { handClock } from '../../src/shell/clock/hand-clock.ts'
 import { type Fault, memoryJournal, memoryStore } from '../../src/shell/journal/memory-journal.ts'
+import { answered } from '../core/chemistry/answered.ts'
 import { T0 } from '../core/pot/given.ts'
 
 function swatches(store = memoryStore(), faults: (Fault | null)[] = [], writerId = 'w1') {
@@ -94,6 +95,58 @@ describe('what is found of a skein', () => {
     await keep(null, [seen], [], 'c1')
     await keep('moss', [judged], [], 'c2')
     expect((await kept(null)).judgements.map(({ found }) => found.type).sort()).toEqual(['SwatchJudged', 'SwatchSeen'])
+  })
+
+  it('is there to hold another skein against, and what came of that is kept and read back', async () => {
+    const store = memoryStore()
+    const first = swatches(store)
+    const readings = [{ of: 'skein', nth: 0, lab: { l: 40, a: 10, b: 5 } }] as const
+    await first.keep('moss', [{ ...judged, by: 'instrument', photos: [], readings: [...readings] }], [], 'c1')
+    const [reading] = (await first.kept(null)).readings
+    expect(reading).toMatchObject({ batchId: 'moss', read: { bands: [{ lab: { l: 40 } }] } })
+    if (!reading) throw new Error('no reading')
+    const answer = matchSkeins(reading.read, {
+      ...reading.read,
+      bands: [{ ...reading.read.bands[0], lab: { l: 43, a: 10, b: 5 } } as BandRead]
+    })
+    const side = { key: reading.key, batchId: 'moss', name: 'Moss', by: 'instrument', readings: [] } as const
+    const matched: SwatchEvent = {
+      type: 'SwatchMatched',
+      batchId: 'fern',
+      skein: { ...side, key: null, by: 'typed', readings: [] },
+      target: { ...side, readings: [] },
+      match: answered(answer)
+    }
+    expect(await first.keep('fern', [matched], [], 'c2')).toEqual({ ok: true })
+    const { comparisons, judgements, problem } = await swatches(store).kept('fern')
+    expect(problem).toBeNull()
+    expect(judgements).toEqual([])
+    expect(comparisons).toMatchObject([{ by: 'Mo', found: matched }])
+  })
+
+  it('has a stained cloth kept with its pictures', async () => {
+    const store = memoryStore()
+    const first = swatches(store)
+    const read = {
+      white: 'D65/2',
+      clean: [{ l: 93, a: 0, b: 4 }],
+      stained: [{ l: 90, a: 6, b: 3 }],
+      together: true
+    } as const
+    const stained: SwatchEvent = {
+      type: 'ClothStained',
+      batchId: 'moss',
+      by: 'photo',
+      photos: [sha256],
+      cloth: 'White cotton',
+      done: 'washed with it',
+      stain: answered(stainOfCloth({ ...read, clean: [...read.clean], stained: [...read.stained] }))
+    }
+    expect(await first.keep('moss', [photo, stained], [bytes], 'c1')).toEqual({ ok: true })
+    const { comparisons, judgements, readings, problem } = await swatches(store).kept('moss')
+    expect({ judgements, readings, problem }).toEqual({ judgements: [], readings: [], problem: null })
+    expect(comparisons).toMatchObject([{ found: stained, photos: [media] }])
+    expect((await first.journal.media(sha256))?.mime).toBe('image/jpeg')
   })
 
   it('is told to be not saved when the store is full, and the same deed can be tried again', async () => {

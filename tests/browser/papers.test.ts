@@ -1,6 +1,8 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { flat } from './stage/pdf.ts'
+import { keep } from './stage/kept-batches.ts'
+import { flat, type Printed } from './stage/pdf.ts'
+import { album, keepPictures, pictured, pictures } from './stage/photo-batches.ts'
 import {
   allWords,
   choose,
@@ -21,6 +23,9 @@ let book: PrintStage
 beforeAll(async () => {
   book = await openBook()
   page = book.page
+  await keepPictures(page, pictures, [pictured, album])
+  await keep(page, [pictured, album])
+  await page.locator('.stove').waitFor()
 })
 afterAll(() => book?.stage.close())
 
@@ -137,6 +142,71 @@ describe('a printed record', () => {
     })
     await page.emulateMedia({ colorScheme: 'light' })
   })
+})
+
+const photosOf = (batch: typeof pictured) => recordFrom(batch).media.filter(({ kind }) => kind === 'photo')
+
+/** How many photos lie on a page: each is as wide as a column, and red, as nothing else on a sheet is. */
+function redShare({ picture, pages }: Printed): number {
+  const red = pages.map((_, i) => {
+    const { rgba } = picture(i + 1, 40)
+    let count = 0
+    for (let at = 0; at < rgba.length; at += 4) {
+      if ((rgba[at] ?? 0) > 150 && (rgba[at + 1] ?? 255) < 90 && (rgba[at + 2] ?? 255) < 90) count++
+    }
+    return count / (rgba.length / 4)
+  })
+  return red.reduce((sum, share) => sum + share, 0)
+}
+
+async function chosenWithPhotos(batch: typeof pictured, paper: 'A4' | 'US Letter'): Promise<void> {
+  await choose(page, batch, 'Record', paper)
+  // The pad waits for the last photo to be opened.
+  await page.locator('.print-choices button:enabled', { hasText: /^Print$/ }).waitFor()
+}
+
+describe('photos in a printed record', () => {
+  it.each(['A4', 'US Letter'] as const)('stand small in rows with step and time under each: %s', async (paper) => {
+    await chosenWithPhotos(pictured, paper)
+    await print(page, (out) => {
+      expectPages(out, sizes[paper], 14)
+      expect(out.pages.length).toBeLessThanOrEqual(3)
+      const words = allWords(out)
+      const photos = photosOf(pictured)
+      expect(photos).toHaveLength(6)
+      for (const { label, what, said } of photos) {
+        expect(label).not.toBe('')
+        expect(words).toContain(flat(`${label}, ${said.at.slice(11, 16)}: ${what}`))
+      }
+      expect(words).toContain('Let go: to make room')
+      expect(words).not.toMatch(/more photos?:/)
+      // Five of them, 32 mm high and 4 : 3, on what pages there are.
+      const sheetMm2 = sizes[paper][0] * sizes[paper][1]
+      const inMm2 = redShare(out) * sheetMm2
+      expect(inMm2 / (5 * 32 * ((32 * 4) / 3))).toBeGreaterThan(0.85)
+      expect(inMm2 / (5 * 32 * ((32 * 4) / 3))).toBeLessThan(1.1)
+    })
+  })
+
+  it.each(['A4', 'US Letter'] as const)(
+    'that are too many are said to be left out, and the record keeps to three pages: %s',
+    async (paper) => {
+      await chosenWithPhotos(album, paper)
+      await print(page, (out) => {
+        expectPages(out, sizes[paper], 14)
+        expect(out.pages.length).toBe(3)
+        const words = allWords(out)
+        const shown = photosOf(album).filter(({ what }) => words.includes(what))
+        const left = Number(/and (\d+) more photos: see the record on the device/.exec(words)?.[1])
+        expect(shown.length).toBeGreaterThanOrEqual(4)
+        expect(shown.length + left).toBe(60)
+        // None is cut in two, and its words stay with it.
+        for (const { what } of shown) expect(out.pages.filter((one) => one.words.includes(what))).toHaveLength(1)
+        expect(words).toContain('sight 0 end')
+        expect(words).toContain('sight 59 end')
+      })
+    }
+  )
 })
 
 /** Rows of the last table: two times, or none planned, and a sentence. */

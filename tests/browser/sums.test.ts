@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { violations } from './stage/axe.ts'
 import { press } from './stage/press.ts'
 import { keptForOffline, openStage, type Stage, type Visit } from './stage/stage.ts'
+import { tabTo } from './stage/tab-to.ts'
 
 let stage: Stage
 beforeAll(async () => {
@@ -106,15 +107,6 @@ describe('on a phone, by touch', () => {
     }
   })
 })
-
-/** Tab until the focus is there; a whole round without it is a failure. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
-  for (let i = 0; i < 80; i++) {
-    await page.keyboard.press('Tab')
-    if (await target.evaluate((element) => element === document.activeElement)) return
-  }
-  throw new Error(`the keyboard does not come to ${target}`)
-}
 
 it('by the keyboard alone: found, filled in, looked into, copied', async () => {
   const visit = await at(

@@ -1,14 +1,16 @@
 // A skein judged in Chromium: photos of the corpus as files on a phone, marked by touch, and by the keyboard alone, to a
 // verdict that is kept in the batch's record.
 import jpeg from 'jpeg-js'
-import type { FileChooser, Locator, Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { Marks, Patch, Photo } from '../../src/core/colour/index.ts'
 import { pictures } from '../photo-corpus/case.ts'
 import { violations } from './stage/axe.ts'
+import { givePhoto } from './stage/give-photo.ts'
 import { dyed, keep } from './stage/kept-batches.ts'
 import { press } from './stage/press.ts'
 import { openStage, type Stage, type Visit } from './stage/stage.ts'
+import { tabTo } from './stage/tab-to.ts'
 
 let stage: Stage
 beforeAll(async () => {
@@ -35,18 +37,8 @@ async function opened(more: Parameters<Stage['visit']>[0], route = '#/swatches')
   return visit
 }
 
-async function give(page: Page, photo: Photo, nth: number, go: (pad: Locator) => Promise<void>): Promise<void> {
-  let asked: FileChooser | null = null
-  page.once('filechooser', (chooser) => (asked = chooser))
-  // A press right after a tap is taken for a drop, and comes again.
-  for (let tries = 0; asked === null && tries < 20; tries++) {
-    await go(button(page, /^Choose (the|another) photo$/))
-    await page.waitForTimeout(300)
-  }
-  const file = { name: `moss-${nth}.jpg`, mimeType: 'image/jpeg', buffer: jpegOf(photo) }
-  await (asked as FileChooser | null)?.setFiles(file)
-  await button(page, new RegExp(`^Photo ${nth}`)).waitFor()
-}
+const give = (page: Page, photo: Photo, nth: number, go: (pad: Locator) => Promise<void>): Promise<void> =>
+  givePhoto(page, { name: `moss-${nth}.jpg`, jpeg: jpegOf(photo), nth }, go)
 
 /** The places in the order in which the screen asks for them, as shares of the picture. */
 function places({ grey, undyed, series, skein: along }: Marks, { width, height }: Photo): { x: number; y: number }[] {
@@ -144,16 +136,6 @@ describe('on a phone, by touch', () => {
 })
 
 const desk = { viewport: { width: 1440, height: 900 }, hasTouch: false, isMobile: false }
-
-/** Tab until the focus is there; a whole round without it is a failure. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
-  await target.waitFor()
-  for (let i = 0; i < 120; i++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return
-    await page.keyboard.press('Tab')
-  }
-  throw new Error(`the keyboard does not come to ${target}`)
-}
 
 it('by the keyboard alone: photos chosen, marked by arrow keys, judged and kept', async () => {
   const visit = await opened(desk)

@@ -3,7 +3,7 @@ import { importsOf } from './imported.ts'
 import { type File, isCode } from './tree.ts'
 
 /** Where the machine comes in. */
-const entry = /^(src\/app\/main\.tsx|src\/service-worker\/index\.ts|src\/desk\/[^/]+\.(ts|mjs)|vite\.config\.ts)$/
+const entry = /^(src\/app\/main\.tsx|src\/service-worker\/index\.ts|src\/desk\/[^/]+\.(ts|mjs)|vite(st)?\.config\.ts)$/
 
 /** The in-memory twins of the shell are there for tests. Anything else that only a test uses is dead for the dyer. */
 const forTests = /^src\/shell\//

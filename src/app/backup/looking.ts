@@ -50,7 +50,7 @@ type View = {
 }
 
 function newView(here: View['here']): View {
-  const counts = { entries: 0, conflicts: 0, mended: 0, damaged: 0, photos: 0, photoBytes: 0 }
+  const counts = { entries: 0, beside: 0, conflicts: 0, mended: 0, damaged: 0, photos: 0, photoBytes: 0 }
   const more = { damagedPhotos: 0, letGo: 0, texts: 0, asHere: 0, batches: 0, roomBytes: null }
   const lists = { fresh: [], grown: [], heldBack: [], elsewhere: [], branched: [] }
   const plan = { madeAtMs: 0, digest: '', ...lists, ...counts, ...more }
@@ -84,7 +84,10 @@ async function weigh({ connection }: Opened, view: View, { streamId, entries, su
   plan.mended += step.mend.length
   plan.conflicts += step.aside.filter(({ why }) => why === 'conflict').length
   plan.damaged += step.add.filter((entry) => !checksumHolds(entry)).length
-  if (potId === null) return
+  if (potId === null) {
+    plan.beside += step.add.length
+    return
+  }
   listed(plan, name, ours.length === 0, line)
 }
 

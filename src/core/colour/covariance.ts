@@ -46,3 +46,11 @@ export function covarianceOf(labs: readonly Lab[]): Covariance {
   for (const lab of labs) addOuter(sum, tripleOf(minus(lab, middle)), 1 / (labs.length - 1))
   return sum
 }
+
+/** Of a figure that goes up by `slopes` with L*, a* and b*. */
+export function carriedVariance(covariance: Covariance, slopes: Triple): number {
+  let sum = 0
+  for (const i of [0, 1, 2] as const)
+    for (const j of [0, 1, 2] as const) sum += slopes[i] * covariance[i][j] * slopes[j]
+  return sum
+}

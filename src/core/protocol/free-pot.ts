@@ -38,7 +38,6 @@ export const freeProtocol: Protocol = {
     {
       word: 'hold',
       id: 'free',
-      line: 5,
       fields: {
         id: 'free',
         until: { person: 'finished' },

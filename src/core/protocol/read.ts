@@ -4,6 +4,7 @@ import { nameProblems } from './check/names.ts'
 import { countSteps } from './check/size.ts'
 import type { Problem, Protocol } from './model.ts'
 import { momentNames } from './names.ts'
+import { foundSound, soundAsBefore } from './programme/sound.ts'
 import { trialProgramme } from './programme/trial.ts'
 import { type Tried, tryOut } from './read/drafts.ts'
 import { readHeader, trialScope } from './read/header.ts'
@@ -33,6 +34,8 @@ function readRoot(root: Located, problems: Problems): Protocol {
   const steps: Steps = { problems, places: new Map(), whole: true }
   const nodes = readSequence(entryOf(root, 'steps')?.value ?? null, 'steps', steps)
   const protocol: Protocol = { ...header, steps: nodes }
+  // Nothing that is looked at from here on has changed.
+  if (steps.whole && soundAsBefore(protocol)) return protocol
   const names = momentNames(nodes)
   nameProblems(nodes, steps)
   const tried: Tried = { drafts: new Map(), rounds: new Map() }
@@ -49,6 +52,6 @@ function readRoot(root: Located, problems: Problems): Protocol {
 function tryProgramme(protocol: Protocol, root: Located, problems: Problems): void {
   const made = trialProgramme(protocol)
   const at = placeAt(root, ['steps'])
-  if (made.ok) return
-  for (const { code, field, what, instead } of made.problems) problems.say(at, field, code as never, what, instead)
+  if (made.ok) foundSound(protocol, made.programme)
+  else for (const { code, field, what, instead } of made.problems) problems.say(at, field, code as never, what, instead)
 }

@@ -30,6 +30,8 @@ const placeholder = /\{([^{}]*)\}/g
 /** Puts values in place of {names}; tells the names that stand for nothing. */
 export function fillIn(text: string, values: Record<string, string>): { text: string; unknown: string[] } {
   const unknown: string[] = []
+  // Nearly every quantity, and each of them is read with every letter typed.
+  if (!text.includes('{')) return { text, unknown }
   const filled = text.replace(placeholder, (all, name: string) => {
     const known = Object.hasOwn(values, name.trim()) ? values[name.trim()] : undefined
     if (known !== undefined) return known

@@ -2,7 +2,7 @@
 import type { Grade, StepWord } from './model.ts'
 
 type AsWritten = string | number
-type Named = { id: string | null; line: number }
+type Named = { id: string | null }
 
 export type WrittenStep = Named & { word: StepWord; fields: Record<string, unknown> }
 

@@ -1,7 +1,7 @@
 // What was found of a skein: the streams "swatch/ID", in the same journal and the same entries as pots. Of a batch the ID is
 // that of its pot, else one of its own. Past tense, JSON-native fields only. A skein is judged anew by a new entry; what
 // was found before stays as it was.
-import type { Fault, Lab, Marks, SplitVerdict, White } from '../colour/index.ts'
+import type { Fault, Lab, Marks, SkeinMatch, SplitVerdict, Stain, White } from '../colour/index.ts'
 import type { Entry } from '../pot/entry.ts'
 import type { PhotoMedia } from '../pot/media.ts'
 import type { SeriesLink } from './series.ts'
@@ -22,7 +22,8 @@ export type SwatchEvent =
       readings: ThingRead[]
       faults: Fault[]
     }
-  /** `photos`: the kept pictures it was judged by, none for an instrument. `readings`: their averages, or what was typed. */
+  /** `photos`: the kept pictures it was judged by, none for an instrument. `readings`: their averages, or what was typed.
+   * `repeats`: of an instrument, each band's single readings; entries from before they were kept lack them. */
   | {
       type: 'SwatchJudged'
       batchId: string | null
@@ -34,6 +35,7 @@ export type SwatchEvent =
       dry: boolean
       fibres: number
       readings: ThingRead[]
+      repeats?: Lab[][]
       verdict: SplitVerdict
     }
   /** Somebody's eye, in words: no measurement, and never called one. */
@@ -46,8 +48,45 @@ export type SwatchEvent =
       dry: boolean
       series?: SeriesLink
     }
+  /** Only the bytes of a photo go: its marks and readings stay. */
+  | { type: 'MediaTrimmed'; sha256: string; why: string }
+  | Compared
+  /** Only the bytes of a photo go: its marks and readings stay. */
+  | { type: 'MediaTrimmed'; sha256: string; why: string }
 
-const known: Record<SwatchEvent['type'], true> = { SwatchPhotoKept: true, SwatchJudged: true, SwatchSeen: true }
+/** What was found beside something else. The whole of it as it stood, so that later sums change nothing. */
+export type Compared =
+  /** `skein` held against `target`: another reading that was kept, or a colour that was typed. */
+  | { type: 'SwatchMatched'; batchId: string | null; skein: MatchedSide; target: MatchedSide; match: SkeinMatch }
+  /** A witness cloth, clean and stained. `cloth` and `done`: what it is and what it went through, in words; '' not said.
+   * In the marks of its photos the clean cloth is the undyed yarn, the stained one the skein. */
+  | {
+      type: 'ClothStained'
+      batchId: string | null
+      by: 'photo' | 'instrument'
+      photos: string[]
+      cloth: string
+      done: string
+      stain: Stain
+    }
+
+/** `key` and `batchId`: of the reading that was kept; null for what was typed. `name`: what it was called then. */
+export type MatchedSide = {
+  key: string | null
+  batchId: string | null
+  name: string
+  by: 'photo' | 'instrument' | 'typed'
+  readings: Lab[]
+}
+
+const known: Record<SwatchEvent['type'], true> = {
+  SwatchPhotoKept: true,
+  SwatchJudged: true,
+  SwatchSeen: true,
+  MediaTrimmed: true,
+  SwatchMatched: true,
+  ClothStained: true
+}
 
 /** Does this version have a word for the event? */
 export function isKnownSwatchEvent(type: string): boolean {
@@ -56,33 +95,59 @@ export function isKnownSwatchEvent(type: string): boolean {
 
 type Verdict = Extract<SwatchEvent, { type: 'SwatchJudged' | 'SwatchSeen' }>
 
-export type Judgement = {
+/** `letGo`: why its bytes went. */
+export type JudgedPhoto = PhotoMedia & { letGo?: string }
+
+type Found<F> = {
   key: string
   atMs: number
   tzOffsetMin: number
   by: string | null
-  found: Verdict
-  photos: PhotoMedia[]
+  found: F
+  photos: JudgedPhoto[]
 }
 
-/** Every verdict in these streams, the latest first. */
-export function judgementsOf(entries: readonly Entry<SwatchEvent>[]): Judgement[] {
-  const photos = new Map<string, PhotoMedia>()
-  const found: Judgement[] = []
+export type Judgement = Found<Verdict>
+export type Comparison = Found<Compared>
+
+const isVerdict = (event: SwatchEvent): event is Verdict => event.type === 'SwatchJudged' || event.type === 'SwatchSeen'
+const isCompared = (event: SwatchEvent): event is Compared =>
+  event.type === 'SwatchMatched' || event.type === 'ClothStained'
+
+/** Every verdict in these streams, the latest first. A photo that was let go and kept anew later stands. */
+export const judgementsOf = (entries: readonly Entry<SwatchEvent>[]): Judgement[] => foundIn(entries, isVerdict)
+
+/** Every match and every stain, the latest first. */
+export const comparisonsOf = (entries: readonly Entry<SwatchEvent>[]): Comparison[] => foundIn(entries, isCompared)
+
+const photosOf = (event: Verdict | Compared): string[] => ('photos' in event ? event.photos : [])
+
+/** A photo that was let go and kept anew later stands. */
+function foundIn<F extends Verdict | Compared>(
+  entries: readonly Entry<SwatchEvent>[],
+  isOne: (event: SwatchEvent) => event is F
+): Found<F>[] {
+  // The same picture may be kept of two skeins, and let go of one.
+  const photos = new Map<string, JudgedPhoto>()
+  const found: (Omit<Found<F>, 'photos'> & { named: string[] })[] = []
   for (const { event, atMs, tzOffsetMin, by, writerId, seq, streamId } of entries) {
-    if (event.type === 'SwatchPhotoKept') {
-      photos.set(event.media.sha256, event.media)
-      continue
+    const of = (sha256: string): string => `${streamId} ${sha256}`
+    if (event.type === 'SwatchPhotoKept') photos.set(of(event.media.sha256), event.media)
+    if (event.type === 'MediaTrimmed') {
+      const kept = photos.get(of(event.sha256))
+      if (kept) photos.set(of(event.sha256), { ...kept, letGo: event.why })
     }
-    const named = event.type === 'SwatchJudged' ? event.photos : []
+    if (!isOne(event)) continue
     found.push({
       key: `${streamId} ${writerId} ${seq}`,
       atMs,
       tzOffsetMin,
       by: by.kind === 'person' ? by.name : null,
       found: event,
-      photos: named.flatMap((sha256) => photos.get(sha256) ?? [])
+      named: photosOf(event).map(of)
     })
   }
-  return found.sort((one, other) => other.atMs - one.atMs)
+  return found
+    .map(({ named, ...one }) => ({ ...one, photos: named.flatMap((name) => photos.get(name) ?? []) }))
+    .sort((one, other) => other.atMs - one.atMs)
 }

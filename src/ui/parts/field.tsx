@@ -17,7 +17,7 @@ type TextFieldProps = Shared & {
   /** The whole value, when the field is left or Enter is pressed. */
   onDone?: () => void
   /** What keyboard a phone shows. */
-  kind?: 'text' | 'decimal' | 'numeric' | 'date'
+  kind?: 'text' | 'decimal' | 'numeric' | 'date' | 'datetime'
   lines?: number
   placeholder?: string
   suggestions?: readonly string[]
@@ -29,6 +29,7 @@ export function TextField(props: TextFieldProps): preact.JSX.Element {
   const own = useId()
   const id = props.id ?? own
   const { hint, problem, suggestions, lines } = props
+  const picked = props.kind === 'date' ? 'date' : props.kind === 'datetime' ? 'datetime-local' : null
   const shared = {
     id,
     value: props.value,
@@ -44,9 +45,9 @@ export function TextField(props: TextFieldProps): preact.JSX.Element {
     <Framed {...props} id={id}>
       {lines === undefined ? (
         <input
-          type={props.kind === 'date' ? 'date' : 'text'}
+          type={picked ?? 'text'}
           autocomplete="off"
-          inputMode={props.kind === 'date' ? undefined : (props.kind ?? 'text')}
+          inputMode={picked ? undefined : (props.kind ?? 'text')}
           list={suggestions ? `${id}-list` : undefined}
           {...shared}
         />

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { PhotoMedia } from '../../core/pot/media.ts'
 import { type SeriesLink, seriesSay } from '../../core/record/series.ts'
 import { foundSay } from '../../core/record/skein-verdict.ts'
-import type { Judgement } from '../../core/record/swatch.ts'
+import type { JudgedPhoto, Judgement } from '../../core/record/swatch.ts'
 import type { Kitchen } from '../kitchen.ts'
 import { useBlobAddress } from './blob-address.ts'
 import { foundBy, whenBy } from './swatch-words.ts'
@@ -25,16 +25,26 @@ export function Judgements({ kitchen, judgements }: Props): preact.JSX.Element {
           <p>{foundBy(one)}</p>
           {one.found.series ? <SeriesLine series={one.found.series} /> : null}
           <p class="soft">{whenBy(one)}</p>
-          {one.photos.length === 0 ? null : (
-            <div class="judgements-photos">
-              {one.photos.map((media, nth) => (
-                <Photo key={media.sha256} kitchen={kitchen} media={media} name={`Photo ${nth + 1} it was judged by`} />
-              ))}
-            </div>
-          )}
+          <KeptPhotos kitchen={kitchen} photos={one.photos} />
         </li>
       ))}
     </ol>
+  )
+}
+
+/** The pictures that something was found by. */
+export function KeptPhotos({ kitchen, photos }: { kitchen: Kitchen; photos: readonly JudgedPhoto[] }) {
+  if (photos.length === 0) return null
+  return (
+    <div class="judgements-photos">
+      {photos.map((media, nth) =>
+        media.letGo === undefined ? (
+          <Photo key={media.sha256} kitchen={kitchen} media={media} name={`Photo ${nth + 1} it was judged by`} />
+        ) : (
+          <p key={media.sha256} class="soft">{`Photo ${nth + 1} was let go: ${media.letGo}`}</p>
+        )
+      )}
+    </div>
   )
 }
 

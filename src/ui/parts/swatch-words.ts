@@ -13,8 +13,8 @@ const faultWords: Record<Fault['code'], string> = {
 }
 
 /** 'Two lights, or a shadow, undyed 2: …'. */
-export function faultSay(fault: Fault): string {
-  return `${faultWords[fault.code]}, ${markName(fault)}: ${fault.say}`
+export function faultSay(fault: Fault, name = markName(fault)): string {
+  return `${faultWords[fault.code]}, ${name}: ${fault.say}`
 }
 
 const leftOutWords: Record<NonNullable<PositionFound['leftOut']>, string> = {

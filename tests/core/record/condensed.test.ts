@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { condensed, cutWords, leftWords, rooms } from '../../../src/core/record/condensed.ts'
+import { condensed, cutWords, leftWords, photosIn, rooms } from '../../../src/core/record/condensed.ts'
 
 describe('what does not fit a printed record', () => {
   it('is left out of the middle, and counted: what is shown and what is said to be left is all there is', () => {
@@ -14,6 +14,20 @@ describe('what does not fit a printed record', () => {
         expect(left).not.toBe(1)
       })
     )
+  })
+
+  it('leaves photos out of the middle too, and counts each of them', () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(), { maxLength: 60 }), fc.integer({ min: 0, max: 24 }), (all, photos) => {
+        const { shown, left } = photosIn(all, { photos })
+        expect(shown.length).toBe(Math.min(all.length, photos))
+        expect(left).toBe(all.length - shown.length)
+      })
+    )
+    const all = Array.from({ length: 9 }, (_, i) => i)
+    expect(photosIn(all, { photos: 4 })).toEqual({ shown: [0, 1, 7, 8], left: 5 })
+    expect(photosIn(all, { photos: 9 })).toEqual({ shown: all, left: 0 })
+    expect(photosIn(all, { photos: 0 })).toEqual({ shown: [], left: 9 })
   })
 
   it('keeps the first and the last', () => {
@@ -30,10 +44,11 @@ describe('what does not fit a printed record', () => {
   })
 
   it('never grows from one room to the next, and all of it is shown where there is room', () => {
-    expect(rooms[0]).toEqual({ lines: Infinity, letters: Infinity })
+    expect(rooms[0]).toEqual({ lines: Infinity, letters: Infinity, photos: 24 })
     rooms.slice(1).forEach((room, i) => {
       expect(room.lines).toBeLessThan(rooms[i]?.lines ?? 0)
       expect(room.letters).toBeLessThan(rooms[i]?.letters ?? 0)
+      expect(room.photos).toBeLessThanOrEqual(rooms[i]?.photos ?? 0)
     })
   })
 })

@@ -54,7 +54,7 @@ describe('in the record', () => {
       schema
     )
     const bench = judgedBeside({ like: [25, 12], ladder })
-    const file = JSON.parse(exportRecord(recordFrom(bench), bench.entries, 0))
+    const file = JSON.parse(exportRecord(recordFrom(bench), bench.entries, null, 0))
     expect([valid(file), valid.errors]).toEqual([true, null])
     file.record.judgements.at(-1).cups.like = []
     expect(valid(file)).toBe(false)

@@ -11,13 +11,14 @@ const schema = JSON.parse(readFileSync(new URL('../../../public/batch-record.sch
 const valid = new Ajv2020({ allErrors: true, strict: true, strictRequired: false, allowUnionTypes: true }).compile(
   schema
 )
+const noSwatches = { entries: [], damaged: [], unknown: false }
 const exportedAtMs = Date.UTC(2031, 5, 15)
 
 // biome-ignore lint/suspicious/noExplicitAny: a document to be broken in any place
 function exported(bench: Bench): any {
   const record = recordOf(bench.entries)
   if (!record) throw new Error('no record')
-  return JSON.parse(exportRecord(record, bench.entries, exportedAtMs))
+  return JSON.parse(exportRecord(record, bench.entries, noSwatches, exportedAtMs))
 }
 
 describe('an exported record', () => {
@@ -44,7 +45,7 @@ describe('an exported record', () => {
     const cued = mossFinished().entries.map((entry) =>
       entry.by.kind === 'person' ? { ...entry, by: { ...entry.by, timed: 'cue' as const } } : entry
     )
-    const document = JSON.parse(exportRecord(recordOf(cued) as BatchRecord, cued, exportedAtMs))
+    const document = JSON.parse(exportRecord(recordOf(cued) as BatchRecord, cued, noSwatches, exportedAtMs))
     expect(document.record.journal.some(({ said }: { said: { atCue?: true } }) => said.atCue)).toBe(true)
     expect(valid(document), JSON.stringify(valid.errors?.slice(0, 3))).toBe(true)
   })
@@ -55,7 +56,7 @@ describe('an exported record', () => {
     expect(document.entries).toEqual(bench.entries)
     expect(document).toMatchObject({
       format: 'strandline-batch-record',
-      version: 3,
+      version: 4,
       exportedAt: '2031-06-15T00:00:00.000Z'
     })
     expect(document.manner).toBe('Kept in the manner of a batch record. Not a certificate of anything.')
@@ -70,7 +71,7 @@ describe('an exported record', () => {
   // biome-ignore lint/suspicious/noExplicitAny: as above
   it.each<[string, (d: any) => void]>([
     ['another format', (d) => (d.format = 'x')],
-    ['a version nobody wrote', (d) => (d.version = 4)],
+    ['a version nobody wrote', (d) => (d.version = 5)],
     ['a step without its plan', (d) => delete d.record.steps[0].planned],
     ['a lateness below nothing', (d) => (d.record.steps[0].lateMs = -1)],
     ['an unknown grade', (d) => (d.record.judgements[0].grade = 'purple')],

@@ -105,7 +105,7 @@ describe('the record of a batch', () => {
     const bench = dyed(both)
     const record = recordOf(bench.entries)
     if (!record) throw new Error('no record')
-    const document = JSON.parse(exportRecord(record, bench.entries, Date.UTC(2031, 5, 15)))
+    const document = JSON.parse(exportRecord(record, bench.entries, null, Date.UTC(2031, 5, 15)))
     expect(valid(document), JSON.stringify(valid.errors?.slice(0, 3))).toBe(true)
     expect(document.record.shelf.bottles[0]).toMatchObject({ lot: 'Y-3', ageDays: 13 })
     document.record.shelf.bottles[0].ageDays = -1

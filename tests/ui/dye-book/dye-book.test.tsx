@@ -144,9 +144,10 @@ describe('a record', () => {
   it('exports the record as one JSON file', async () => {
     const kitchen = open(mossFinished())
     fireEvent.click(await screen.findByText('Record as JSON'))
+    await waitFor(() => expect(kitchen.saved).toHaveLength(1))
     const [file] = kitchen.saved
     expect(file).toMatchObject({ name: '2031-06-14 Moss.json', mime: 'application/json' })
-    expect(JSON.parse(file?.text ?? '')).toMatchObject({ format: 'strandline-batch-record', version: 3 })
+    expect(JSON.parse(file?.text ?? '')).toMatchObject({ format: 'strandline-batch-record', version: 4 })
   })
 
   it('opens the whole journal, with what was undone and what was written later marked', async () => {

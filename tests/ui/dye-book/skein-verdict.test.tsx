@@ -28,6 +28,9 @@ function given(judgements: Judgement[], problem: string | null = null): TestKitc
   const kitchen = aKitchen({ journals: [another('pot-a'), another('pot-b')], nowMs: T0 })
   const kept = async (batchId: string | null): Promise<KeptSwatches> => ({
     judgements: latestFirst(judgements.filter(({ found }) => batchId === null || found.batchId === batchId)),
+    comparisons: [],
+    readings: [],
+    read: null,
     problem
   })
   Object.assign(kitchen, { swatches: async () => ({ kept }) as unknown as KitchenSwatches })

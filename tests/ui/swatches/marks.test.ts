@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import {
+  clothShape,
   marksOf,
   moved,
   nearest,
@@ -56,7 +57,53 @@ describe('marks', () => {
   })
 
   it('have a letter each of their own', () => {
-    const letters = marksOf({ ...usualShape, series: 10 }).map(({ letter }) => letter)
-    expect(new Set(letters).size).toBe(letters.length)
+    for (const along of ['line', 'spots'] as const) {
+      const letters = marksOf({ ...usualShape, along, series: 10, bands: 20 }).map(({ letter }) => letter)
+      expect(new Set(letters).size).toBe(letters.length)
+    }
+  })
+
+  it('spot by spot are read in the order of the skein, wherever they lie, and the last wicked', () => {
+    const spots = { ...shape, along: 'spots' } as const
+    const at: Places = {
+      ...places,
+      'skein 0': { x: 0.9, y: 0.1 },
+      'skein 1': { x: 0.5, y: 0.3 },
+      'skein 2': { x: 0.1, y: 0.1 },
+      'skein 3': { x: 0.1, y: 0.5 }
+    }
+    expect(marksOf(spots).map(({ letter }) => letter)).toEqual(['G', 'S1', 'S2', 'S3', 'S4', 'U1', '1', '2'])
+    expect(
+      marksOf(spots)
+        .map(({ label }) => label)
+        .slice(1, 5)
+    ).toEqual(['Skein, spot 1, at end A', 'Skein, spot 2', 'Skein, spot 3', 'Skein, spot 4, at end B'])
+    expect(pixelMarks(spots, places, size)).toBeNull()
+    const marks = pixelMarks(spots, at, size)
+    expect(marks?.skein.map(({ patch }) => [patch.x, patch.y, patch.turnRad])).toEqual([
+      [3600, 300, 0],
+      [2000, 900, 0],
+      [400, 300, 0],
+      [400, 1500, 0]
+    ])
+    expect(marks?.skein.map(({ band, at: along, zone }) => `${band} ${along} ${zone}`)).toEqual([
+      '1 0.125 dyed',
+      '2 0.375 dyed',
+      '3 0.625 dyed',
+      '4 0.875 wicking'
+    ])
+    // The ends of a line that were put before are no marks of it.
+    expect(nearest(spots, at, { x: 0.9, y: 0.21 }, { widthPx: 400, heightPx: 300 }, 28)).toBeNull()
+  })
+
+  it('of a cloth are its clean and its stained place beside the card', () => {
+    expect(marksOf(clothShape).map(({ letter, label }) => `${letter} ${label}`)).toEqual([
+      'G Grey card',
+      'C Clean cloth',
+      'S Stained cloth'
+    ])
+    const at: Places = { grey: { x: 0.5, y: 0.5 }, 'undyed 0': { x: 0.2, y: 0.5 }, 'skein 0': { x: 0.8, y: 0.5 } }
+    const marks = pixelMarks(clothShape, at, size)
+    expect(marks).toMatchObject({ series: [], undyed: [{ x: 800 }], skein: [{ patch: { x: 3200 }, zone: 'dyed' }] })
   })
 })

@@ -31,7 +31,11 @@ function given(kept: SwatchEvent[] = []): TestKitchen & { told: SwatchEvent[] } 
       return { ok: true }
     },
     kept: async () => ({
-      judgements: kitchen.told.flatMap((found) => (found.type === 'SwatchPhotoKept' ? [] : [judgement(found)])),
+      comparisons: [],
+      readings: [],
+      judgements: kitchen.told.flatMap((found) =>
+        found.type === 'SwatchJudged' || found.type === 'SwatchSeen' ? [judgement(found)] : []
+      ),
       problem: null
     })
   }

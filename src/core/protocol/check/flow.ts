@@ -1,7 +1,7 @@
 // What can only be seen by going through the whole: moments, heat, shares, gaps.
 
 import type { Tried } from '../read/drafts.ts'
-import type { HeaderRead } from '../read/header.ts'
+import type { Bearing } from '../read/header.ts'
 import type { Steps } from '../read/steps.ts'
 import type { Located } from '../source/located.ts'
 import type { WrittenNode } from '../written.ts'
@@ -13,7 +13,7 @@ import { shareProblems } from './shares.ts'
 
 export function flowProblems(
   nodes: WrittenNode[],
-  header: HeaderRead,
+  header: Bearing,
   names: ReadonlySet<string>,
   tried: Tried,
   steps: Steps,

@@ -1,10 +1,10 @@
 // Grams for a litre need a litre: is the liquor known wherever it is asked for?
 import { readAmount } from '../../quantity/index.ts'
 import type { Tried } from '../read/drafts.ts'
-import type { HeaderRead } from '../read/header.ts'
+import type { Bearing } from '../read/header.ts'
 import type { Steps } from '../read/steps.ts'
 
-export function liquorProblems(header: HeaderRead, tried: Tried, steps: Steps): void {
+export function liquorProblems(header: Bearing, tried: Tried, steps: Steps): void {
   if (header.liquorRatio !== null) return
   const drafts = [...tried.drafts]
   if (drafts.some(([, all]) => all.some(({ dose }) => dose?.fills))) return

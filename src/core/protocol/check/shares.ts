@@ -1,7 +1,7 @@
 // Do the shares of each material stay within the whole?
 import type { DoseDraft } from '../draft.ts'
 import type { Tried } from '../read/drafts.ts'
-import type { HeaderRead } from '../read/header.ts'
+import type { Bearing } from '../read/header.ts'
 import type { Steps } from '../read/steps.ts'
 import { isStep, type WrittenNode, type WrittenStep } from '../written.ts'
 
@@ -59,7 +59,7 @@ function takenByStep(step: WrittenStep, id: string, tried: Tried): Taken {
   return taken
 }
 
-export function shareProblems(nodes: WrittenNode[], header: HeaderRead, tried: Tried, steps: Steps): void {
+export function shareProblems(nodes: WrittenNode[], header: Bearing, tried: Tried, steps: Steps): void {
   for (const { id, label } of header.materials) {
     const { share, rests, last } = takenIn(nodes, id, tried)
     const place = last && steps.places.get(last)

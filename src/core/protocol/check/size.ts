@@ -1,12 +1,12 @@
 // How many steps a protocol has, written and once its loops are written out, before anything is written out.
 import type { StepWord } from '../model.ts'
-import type { HeaderRead } from '../read/header.ts'
+import type { Bearing } from '../read/header.ts'
 import type { Steps } from '../read/steps.ts'
 import { stepsMost, timesMost, writtenStepsMost } from '../source/limits.ts'
 import { isStep, sequencesOf, type WrittenNode, type WrittenStep } from '../written.ts'
 
 /** False, and told, where there are too many. */
-export function countSteps(nodes: WrittenNode[], header: HeaderRead, steps: Steps): boolean {
+export function countSteps(nodes: WrittenNode[], header: Bearing, steps: Steps): boolean {
   const written = writtenIn(nodes)
   const first = nodes[0]
   const place = (first && steps.places.get(first)?.keyAt) ?? { line: 1, column: 1 }
@@ -46,7 +46,7 @@ function writtenIn(nodes: WrittenNode[]): number {
 type Most = (written: string | number) => number
 
 /** The most that a count can come to: an input's upper limit, else its default. */
-function mostOf(header: HeaderRead): Most {
+function mostOf(header: Bearing): Most {
   return (written) => {
     if (typeof written === 'number') return written
     const input = header.inputs.find(({ id }) => id === written)

@@ -1,7 +1,10 @@
 // A text that differs from one parsed before inside a single item or field that has lines of its own: only that one is
 // parsed again. Typing needs it: parsing all of a long protocol takes longer than a frame.
+import { forbiddenAt } from '../source/characters.ts'
+import { entryFurtherDown, furtherDown } from '../source/further-down.ts'
 import { depthMost, roughProblem } from '../source/limits.ts'
-import type { Located, Entry as Pair, Place } from '../source/located.ts'
+import type { Located, Entry as Pair } from '../source/located.ts'
+import { entryFurtherOn, furtherOn } from './further-on.ts'
 import { lineEnd, lineStart } from './splice.ts'
 import type { Entry, Group, Parsed, Tree } from './tree.ts'
 
@@ -18,7 +21,7 @@ export function reparsed(before: Parsed, text: string, anew: (piece: string) => 
   // A lone carriage return ends a line for editors and none for the parser.
   if (loneReturn.test(before.text) || loneReturn.test(text)) return null
   const renewing = new Renewing(before.text, text, anew)
-  const made = renewing.within(root, located, 0)
+  const made = renewing.above(root, located) ?? renewing.within(root, located, 0)
   return made && { text, root: made.tree, located: made.located, problems: [], comments: renewing.comments }
 }
 
@@ -45,14 +48,31 @@ class Renewing {
     let behind = 0
     const [wasLast, last] = [was.length - 1, text.length - 1]
     while (behind < most - from && was.charCodeAt(wasLast - behind) === text.charCodeAt(last - behind)) behind++
-    this.#from = from
-    this.#to = was.length - behind
+    const [to, nowTo] = [was.length - behind, text.length - behind]
+    // A line put in between lines that begin alike is that line, not the end of it and the beginning of the next.
+    const indent = from - lineStart(was, from)
+    const before = was.slice(from - indent, from)
+    const atLine = before === was.slice(to - indent, to) && before === text.slice(nowTo - indent, nowTo)
+    const back = atLine && before.trim() === '' ? indent : 0
+    this.#from = from - back
+    this.#to = to - back
     this.#by = text.length - was.length
-    this.#linesBy = linesIn(text.slice(from, text.length - behind)) - linesIn(was.slice(from, this.#to))
+    this.#linesBy = linesIn(text.slice(from, nowTo)) - linesIn(was.slice(from, to))
   }
 
   /** Asked for by few edits: they have the whole text looked through. */
   readonly comments: Parsed['comments'] = () => this.#anew(this.#text).comments()
+
+  /** Empty lines and comments above everything: all of it moves, and nothing else happens. */
+  above(root: Group, located: Located): Both | null {
+    const first = root.entries[0]
+    if (!first) return null
+    const start = lineStart(this.#was, first.start)
+    if (this.#to > start) return null
+    const [wasHead, head] = [this.#was.slice(0, start), this.#text.slice(0, start + this.#by)]
+    if (![wasHead, head].every(saysNothing)) return null
+    return { tree: furtherOn(root, this.#by), located: furtherDown(located, this.#linesBy) }
+  }
 
   /** The innermost that holds the change is tried first: the less is parsed, the better. */
   within(tree: Tree, located: Located, depth: number): Both | null {
@@ -64,8 +84,13 @@ class Renewing {
     const deeper = this.within(entry.value, inner, depth + 1)
     if (deeper) {
       const { tree: value, located: read } = deeper
-      const put = { entry: { ...entry, value, end: Math.max(value.end, entry.valueFrom) }, located: read }
-      return withPart(tree, located, index, put, this.#by, this.#linesBy)
+      const pair = pairOf(located, index)
+      const put = {
+        entry: { ...entry, value, end: Math.max(value.end, entry.valueFrom) },
+        located: read,
+        pair: pair && { ...pair, value: read }
+      }
+      return withParts(tree, located, index, [put], this.#by, this.#linesBy)
     }
     return this.#piecewise(tree, located, index, depth)
   }
@@ -76,13 +101,25 @@ class Renewing {
     const { root, located: read, problems } = this.#anew(piece.text)
     if (problems.length > 0 || root?.kind !== group.kind || root.flow || read === null) return null
     const [entry, second] = root.entries
-    const inner = partOf(read, 0)
-    // Started elsewhere it would be another list, and a second one another text.
-    if (!entry || !inner || second || entry.start !== piece.column) return null
+    // Started elsewhere it would be another list.
+    if (entry?.start !== piece.column) return null
+    // A field put in may have the name of one further off.
+    if (second && group.kind === 'map' && !areNew(root.entries.slice(1), group)) return null
     if (entry.key !== group.entries[index]?.key || depth + depthOf(root) > depthMost) return null
     const line = linesIn(this.#was.slice(0, piece.start))
-    const put = { entry: movedEntry(entry, piece.start), located: movedLines(inner, line) }
-    return withPart(group, located, index, put, this.#by, this.#linesBy)
+    const puts = root.entries.flatMap((one, i): Put[] => {
+      const inner = partOf(read, i)
+      const pair = pairOf(read, i)
+      if (!inner) return []
+      return [
+        {
+          entry: entryFurtherOn(one, piece.start),
+          located: furtherDown(inner, line),
+          pair: pair && entryFurtherDown(pair, line)
+        }
+      ]
+    })
+    return withParts(group, located, index, puts, this.#by, this.#linesBy)
   }
 
   #piece(group: Group, index: number): Piece | null {
@@ -97,8 +134,10 @@ class Renewing {
     const next = group.entries[index + 1]
     // Brackets may be closed further out than the item stands, and then its end is not where its lines end.
     if (this.#to > wasEnd || end > wasEnd || (next && next.start < wasEnd)) return null
-    const nowEnd = endOfPiece(text, start, column, dashes)
-    if (nowEnd - wasEnd !== this.#by) return null
+    // One may have become several.
+    let nowEnd = endOfPiece(text, start, column, dashes)
+    while (nowEnd < wasEnd + this.#by) nowEnd = endOfPiece(text, nowEnd, column, dashes)
+    if (nowEnd !== wasEnd + this.#by) return null
     return { start, text: text.slice(start, nowEnd), column }
   }
 }
@@ -119,6 +158,12 @@ function endOfPiece(text: string, start: number, column: number, dashes: boolean
   return end
 }
 
+/** Whether a text that ends with a line is only empty lines and comments. */
+function saysNothing(head: string): boolean {
+  const lines = head.split('\n')
+  return lines.pop() === '' && forbiddenAt(head) < 0 && lines.every((line) => /^ *(?:#|\r?$)/.test(line))
+}
+
 function lineEndWith(text: string, from: number): number {
   const at = text.indexOf('\n', from)
   return at < 0 ? text.length : at + 1
@@ -135,55 +180,40 @@ function partOf(located: Located, index: number): Located | null {
   return located.kind === 'map' ? (located.entries[index]?.value ?? null) : null
 }
 
+function pairOf(located: Located, index: number): Pair | null {
+  return located.kind === 'map' ? (located.entries[index] ?? null) : null
+}
+
+function areNew(entries: readonly Entry[], group: Group): boolean {
+  return entries.every(({ key }) => group.entries.every((other) => other.key !== key))
+}
+
 function depthOf(tree: Tree): number {
   return tree.kind === 'scalar' ? 0 : 1 + Math.max(0, ...tree.entries.map(({ value }) => depthOf(value)))
 }
 
-type Put = { entry: Entry; located: Located }
+/** `pair`: of a map. */
+type Put = { entry: Entry; located: Located; pair: Pair | null }
 
-/** The same with another part at a place; what stands behind it moves. */
-function withPart(group: Group, located: Located, index: number, put: Put, by: number, linesBy: number): Both | null {
-  const entries = group.entries.map((one, i) => (i < index ? one : i === index ? put.entry : movedEntry(one, by)))
+/** The same with others in a part's place; what stands behind it moves. */
+function withParts(
+  group: Group,
+  located: Located,
+  index: number,
+  puts: readonly Put[],
+  by: number,
+  linesBy: number
+): Both | null {
+  const behind = group.entries.slice(index + 1).map((one) => entryFurtherOn(one, by))
+  const entries = [...group.entries.slice(0, index), ...puts.map(({ entry }) => entry), ...behind]
   const tree = { ...group, start: entries[0]?.start ?? group.start, end: entries.at(-1)?.end ?? group.end, entries }
   if (located.kind === 'list') {
-    const items = located.items.map((one, i) =>
-      i < index ? one : i === index ? put.located : movedLines(one, linesBy)
-    )
-    return { tree, located: { ...located, items } }
+    const read = puts.map((put) => put.located)
+    const below = located.items.slice(index + 1).map((one) => furtherDown(one, linesBy))
+    return { tree, located: { ...located, items: [...located.items.slice(0, index), ...read, ...below] } }
   }
   if (located.kind !== 'map') return null
-  const pairs = located.entries.map((one, i) => {
-    if (i === index) return { ...one, value: put.located }
-    return i < index ? one : movedPair(one, linesBy)
-  })
-  return { tree, located: { ...located, entries: pairs } }
-}
-
-function movedEntry(entry: Entry, by: number): Entry {
-  if (by === 0) return entry
-  const { start, end, valueFrom, key, value } = entry
-  return { start: start + by, end: end + by, valueFrom: valueFrom + by, key, value: moved(value, by) }
-}
-
-function moved(tree: Tree, by: number): Tree {
-  const { start, end } = tree
-  if (tree.kind === 'scalar') return { ...tree, start: start + by, end: end + by }
-  return { ...tree, start: start + by, end: end + by, entries: tree.entries.map((entry) => movedEntry(entry, by)) }
-}
-
-function movedPlace({ line, column }: Place, by: number): Place {
-  return { line: line + by, column }
-}
-
-function movedPair(pair: Pair, by: number): Pair {
-  if (by === 0) return pair
-  return { key: pair.key, keyAt: movedPlace(pair.keyAt, by), value: movedLines(pair.value, by) }
-}
-
-function movedLines(node: Located, by: number): Located {
-  if (by === 0) return node
-  const at = movedPlace(node.at, by)
-  if (node.kind === 'scalar') return { ...node, at }
-  if (node.kind === 'list') return { ...node, at, items: node.items.map((item) => movedLines(item, by)) }
-  return { ...node, at, entries: node.entries.map((pair) => movedPair(pair, by)) }
+  const pairs = puts.flatMap(({ pair }) => pair ?? [])
+  const below = located.entries.slice(index + 1).map((one) => entryFurtherDown(one, linesBy))
+  return { tree, located: { ...located, entries: [...located.entries.slice(0, index), ...pairs, ...below] } }
 }

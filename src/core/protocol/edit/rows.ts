@@ -3,7 +3,7 @@ import type { Problem, Protocol } from '../model.ts'
 import { readLocated } from '../read.ts'
 import type { Data } from './data.ts'
 import { isFields, type Path } from './data.ts'
-import { isConstruct, isWord, listsInside, ownerAt, stepOf } from './places.ts'
+import { isConstruct, isWord, listsInside, type Owner, ownerAt, stepOf } from './places.ts'
 import { columnOf, lineEnd } from './splice.ts'
 import { gapSummary, inputSummary, materialSummary, short, stepSummary, words } from './summary.ts'
 import { dataOf, find, type Parsed, parse } from './tree.ts'
@@ -139,12 +139,26 @@ function gaps(spans: Spans, list: Data[]): void {
     spans.add(['gaps', i], 0, 'gap', null, isFields(gap) ? gapSummary(gap) : words(gap))
 }
 
+type Said = { step: Owner | null; kind: string; summary: string }
+
+/** What is said of steps that have not changed since: the same data come of the same part of a text. */
+const said = new WeakMap<object, Said>()
+
+function sayingOf(item: Data): Said {
+  const known = typeof item === 'object' && item !== null ? said.get(item) : undefined
+  if (known) return known
+  const step = stepOf(item)
+  const kind = step && isWord(step.kind) ? step.kind : 'unknown'
+  const made = { step, kind, summary: step ? stepSummary(step) : short(words(item)) }
+  if (typeof item === 'object' && item !== null) said.set(item, made)
+  return made
+}
+
 function steps(spans: Spans, path: Path, list: Data[], depth: number): void {
   for (const [i, item] of list.entries()) {
     const here = [...path, i]
-    const step = stepOf(item)
-    const kind = step && isWord(step.kind) ? step.kind : 'unknown'
-    spans.add(here, depth, kind, null, step ? stepSummary(step) : short(words(item)))
+    const { step, kind, summary } = sayingOf(item)
+    spans.add(here, depth, kind, null, summary)
     if (step && isConstruct(kind)) inside(spans, [...here, kind], kind, step.fields, depth + 1)
   }
 }

@@ -4,6 +4,7 @@ import type { Problem } from '../model.ts'
 import type { Located } from '../source/located.ts'
 import { parseSource } from '../source/read-source.ts'
 import type { Data } from './data.ts'
+import { stillOf } from './further-on.ts'
 import { reparsed } from './reparse.ts'
 
 /** Offsets count UTF-16 units from the beginning of the text; `end` is after the last sign of the value, before any
@@ -33,16 +34,15 @@ export type Parsed = {
 /** The texts that were parsed last, the newest first. The same text always gives the same, so this only saves time: an
  * edit is looked at before and after, then its rows are asked for. */
 let latest: Parsed[] = []
-/** The newest without a mistake: what is typed next most likely differs from it in one step. */
+/** The one without a mistake that was asked for last: what is typed next most likely differs from it in one step. */
 let whole: Parsed | null = null
 
 /** Never throws. `problems` are those of the YAML alone; `root` may be there beside them. What it gives is not to be
  * changed: who asks for the same text gets the same again. */
 export function parse(text: string): Parsed {
   const known = latest.find((parsed) => parsed.text === text)
-  if (known) return known
-  const parsed = (whole && reparsed(whole, text, parseAnew)) ?? parseAnew(text)
-  latest = [parsed, ...latest].slice(0, 2)
+  const parsed = known ?? (whole && reparsed(whole, text, parseAnew)) ?? parseAnew(text)
+  if (!known) latest = [parsed, ...latest].slice(0, 2)
   if (parsed.problems.length === 0) whole = parsed
   return parsed
 }
@@ -151,11 +151,22 @@ function commentsIn(tokens: readonly CST.Token[]): Comment[] {
   return found.sort((a, b) => a.start - b.start)
 }
 
-/** The value without its places. */
+/** What was made of parts that have not changed since: while a text is typed, nearly all of them. */
+const held = new WeakMap<Group, Data>()
+
+/** The value without its places. What it gives is not to be changed: the same part gives the same again. */
 export function dataOf(tree: Tree): Data {
   if (tree.kind === 'scalar') return tree.value
-  if (tree.kind === 'list') return tree.entries.map(({ value }) => dataOf(value))
-  return Object.fromEntries(tree.entries.map(({ key, value }) => [key ?? '', dataOf(value)]))
+  const still = stillOf(tree)
+  const known = held.get(still)
+  if (known !== undefined) return known
+  const { kind, entries } = still
+  const data: Data =
+    kind === 'list'
+      ? entries.map(({ value }) => dataOf(value))
+      : Object.fromEntries(entries.map(({ key, value }) => [key ?? '', dataOf(value)]))
+  held.set(still, data)
+  return data
 }
 
 export type Found = { parent: Group; index: number; entry: Entry }

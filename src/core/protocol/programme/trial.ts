@@ -1,5 +1,5 @@
 import { trialValue } from '../inputs.ts'
-import type { ProgrammeInputs, Protocol } from '../model.ts'
+import type { Programme, ProgrammeInputs, Protocol } from '../model.ts'
 import { type ProgrammeMade, programmeOf } from '../programme.ts'
 
 const tried = new WeakMap<Protocol, ProgrammeMade>()
@@ -9,6 +9,11 @@ export function trialProgramme(protocol: Protocol): ProgrammeMade {
   const made = tried.get(protocol) ?? programmeOf(protocol, trialInputs(protocol))
   tried.set(protocol, made)
   return made
+}
+
+/** Of a protocol that can only come to the same as another. */
+export function triedAlready(protocol: Protocol, programme: Programme): void {
+  tried.set(protocol, { ok: true, programme })
 }
 
 /** 100 g of goods and every input at its default: what a protocol is tried out with before any pot is started. */

@@ -108,7 +108,7 @@ export class Unroll {
 
   #question(draft: Draft, parent: string, r: Reading): Step {
     this.#counted()
-    const written: WrittenStep = { word: 'check', id: null, line: 0, fields: {} }
+    const written: WrittenStep = { word: 'check', id: null, fields: {} }
     return stepOf(draft, written, true, { id: 'ask', path: `${parent}/ask` }, r, this.now)
   }
 

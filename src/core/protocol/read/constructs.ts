@@ -24,12 +24,11 @@ export function readConstruct(
   problems: Problems,
   where: string
 ): WrittenNode | null {
-  const line = keyAt.line
   switch (word) {
     case 'repeat': {
       const steps = inside(['steps'])
       const given = data as z.output<typeof repeat> | null
-      return given && { word, id: given.id ?? null, line, fields: { ...shared(given), times: given.times, steps } }
+      return given && { word, id: given.id ?? null, fields: { ...shared(given), times: given.times, steps } }
     }
     case 'for each': {
       const steps = inside(['steps'])
@@ -37,7 +36,7 @@ export function readConstruct(
       return given && each(given, steps, located, keyAt, problems, where)
     }
     case 'until':
-      return readUntil(data as z.output<typeof until> | null, located, line, inside)
+      return readUntil(data as z.output<typeof until> | null, located, inside)
     case 'choice': {
       const answers = entryOf(located, 'answers')?.value ?? null
       const keys = answers?.kind === 'map' ? answers.entries.map((entry) => entry.key) : []
@@ -52,7 +51,7 @@ export function readConstruct(
           'give each its own'
         )
       }
-      return given && { word, id: given.id ?? null, line, fields: { ...shared(given), ask: given.ask, answers: read } }
+      return given && { word, id: given.id ?? null, fields: { ...shared(given), ask: given.ask, answers: read } }
     }
     case 'alongside': {
       const own = ['id', 'label', 'marks']
@@ -79,7 +78,7 @@ export function readConstruct(
           'add a list of steps under a name, for example yarn'
         )
       }
-      return given && { word, id: given.id ?? null, line, fields: { ...shared(given as never), branches } }
+      return given && { word, id: given.id ?? null, fields: { ...shared(given as never), branches } }
     }
   }
 }
@@ -90,12 +89,7 @@ function shared(given: Shared): ConstructFields {
   return { label: given.label ?? null, marks: listOf(given.marks) }
 }
 
-function readUntil(
-  given: z.output<typeof until> | null,
-  located: Located,
-  line: number,
-  inside: Inside
-): WrittenNode | null {
+function readUntil(given: z.output<typeof until> | null, located: Located, inside: Inside): WrittenNode | null {
   const steps = inside(['steps'])
   const otherwise = entryOf(located, 'otherwise') ? inside(['otherwise']) : null
   if (!given) return null
@@ -107,7 +101,7 @@ function readUntil(
     steps,
     otherwise
   }
-  return { word: 'until', id: given.id ?? null, line, fields }
+  return { word: 'until', id: given.id ?? null, fields }
 }
 
 function each(
@@ -141,5 +135,5 @@ function each(
     const at = entryOf(located, item)?.value.at ?? keyAt
     problems.say(at, where, 'duplicate-id', 'An item is named twice.', 'give each its own name')
   }
-  return { word: 'for each', id, line: keyAt.line, fields: { ...shared(given), item, items, steps } }
+  return { word: 'for each', id, fields: { ...shared(given), item, items, steps } }
 }

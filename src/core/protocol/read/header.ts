@@ -14,11 +14,14 @@ import { type Problems, whereOf } from './problems.ts'
 
 export type HeaderRead = Omit<Protocol, 'steps'>
 
+/** What of a header bears on the steps; the rest is only said to people. */
+export type Bearing = Omit<HeaderRead, 'title' | 'about' | 'use' | 'trouble' | 'demo'>
+
 const usualC = 20
 
 /** Reads the header; what its schema refuses is told and replaced, so that the steps can still be read against it. */
 export function readHeader(root: Located, problems: Problems): { header: HeaderRead; whole: boolean } {
-  const read = z.safeParse(header, plain(root))
+  const read = z.safeParse(header, plainHeader(root))
   if (read.success) return { header: build(read.data, root, problems), whole: true }
   const at = { line: 1, column: 1 }
   sayIssues(
@@ -26,9 +29,20 @@ export function readHeader(root: Located, problems: Problems): { header: HeaderR
     { located: root, keyAt: at, where: '', called: 'The protocol', schema: header },
     problems
   )
-  const mended = z.safeParse(header, mend(plain(root), read.error.issues))
+  const mended = z.safeParse(header, mend(plainHeader(root), read.error.issues))
   const empty: Header = { strandline: 1, title: 'untitled', steps: [{}] }
   return { header: build(mended.success ? mended.data : empty, root, problems), whole: false }
+}
+
+/** The steps stay out of it: the schema of the header only counts them. */
+function plainHeader(root: Located): unknown {
+  if (root.kind !== 'map') return plain(root)
+  return Object.fromEntries(
+    root.entries.map(({ key, value }) => [
+      key,
+      key === 'steps' && value.kind === 'list' ? value.items.map(() => null) : plain(value)
+    ])
+  )
 }
 
 /** Takes out what was refused, at the depth of one input or one material. */
@@ -204,7 +218,7 @@ function readGap(given: WrittenGap, at: (string | number)[], r: Reading): Gap {
 }
 
 /** The scope in which a protocol's steps are tried out: every input at its default. */
-export function trialScope(head: HeaderRead, moments: ReadonlySet<string>): Scope {
+export function trialScope(head: Bearing, moments: ReadonlySet<string>): Scope {
   const quantities: Record<string, string> = {}
   for (const input of head.inputs) quantities[input.id] = quantityText(input.kind, trialValue(input))
   return {

@@ -5,6 +5,7 @@ import { stepWords } from '../model.ts'
 import { suggest } from '../nearest.ts'
 import { constructSchemas } from '../schema/construct-schemas.ts'
 import { stepKinds } from '../schema/step-kinds.ts'
+import { stillOf } from '../source/further-down.ts'
 import { entryOf, type Located, type Place, plain } from '../source/located.ts'
 import { type ConstructWord, constructWords, type WrittenNode } from '../written.ts'
 import { type Inside, readConstruct } from './constructs.ts'
@@ -36,7 +37,8 @@ export function readSequence(list: Located | null, where: string, steps: Steps):
 function readNode(item: Located, where: string, steps: Steps): WrittenNode | null {
   const { problems } = steps
   if (item.kind === 'scalar' && typeof item.value === 'string') {
-    return readWord(item.value, { kind: 'scalar', at: item.at, value: null }, item.at, where, steps)
+    const value: Located = { kind: 'scalar', at: item.at, value: null }
+    return readWord({ word: item.value, value, keyAt: item.at, part: item }, where, steps)
   }
   if (item.kind !== 'map' || item.entries.length === 0) {
     problems.say(item.at, where, 'no-word', 'This is no step.', 'write a step word, for example - hold: 6 min')
@@ -52,15 +54,18 @@ function readNode(item: Located, where: string, steps: Steps): WrittenNode | nul
     problems.say(other.keyAt, where, 'many-words', what, instead)
     return null
   }
-  return first ? readWord(first.key, first.value, first.keyAt, where, steps) : null
+  if (!first) return null
+  return readWord({ word: first.key, value: first.value, keyAt: first.keyAt, part: first.value }, where, steps)
 }
 
-function readWord(word: string, value: Located, keyAt: Place, where: string, steps: Steps): WrittenNode | null {
+/** A word with what stands behind it. `part`: of the text, to know it again by. */
+type Item<W extends string> = { word: W; value: Located; keyAt: Place; part: Located }
+
+function readWord(item: Item<string>, where: string, steps: Steps): WrittenNode | null {
+  const { word, keyAt } = item
   const here = whereOf(where, [word.slice(0, 40)])
-  if (Object.hasOwn(stepKinds, word)) return readStep(word as StepWord, value, keyAt, here, steps)
-  if ((constructWords as readonly string[]).includes(word)) {
-    return readWhole(word as ConstructWord, value, keyAt, here, steps)
-  }
+  if (Object.hasOwn(stepKinds, word)) return readStep(item as Item<StepWord>, here, steps)
+  if ((constructWords as readonly string[]).includes(word)) return readWhole(item as Item<ConstructWord>, here, steps)
   steps.problems.say(
     keyAt,
     where,
@@ -79,43 +84,54 @@ function named(value: Located, short: string | null, keyAt: Place): Located {
   return { kind: 'map', at: value.at, entries: [{ key: short, keyAt: value.at, value }] }
 }
 
-type FieldsRead = ReturnType<typeof z.safeParse<(typeof stepKinds)[StepWord]['schema']>>
+type FieldsRead = ReturnType<typeof z.safeParse<z.ZodMiniType<Record<string, unknown>>>>
+type Known = { word: string; read: FieldsRead; node: WrittenNode | null }
 
-/** What the schemas made of fields that have not changed since: while a text is typed, all but one step. */
-const fieldsRead = new WeakMap<Located, { word: StepWord; read: FieldsRead }>()
+/** What was made of parts that have not changed since, wherever they stand by now: while a text is typed, of all steps
+ * but one. They stay the same nodes, so that what hangs on them need not be worked out again either. */
+const known = new WeakMap<Located, Known>()
 
-function fieldsOf(word: StepWord, value: Located, located: Located): FieldsRead {
-  const known = fieldsRead.get(value)
-  if (known?.word === word) return known.read
-  const read = z.safeParse(stepKinds[word].schema, plain(located))
-  fieldsRead.set(value, { word, read })
-  return read
+function knownOf({ word, part }: Item<string>, schema: z.ZodMiniType, located: Located): Known {
+  const key = stillOf(part)
+  const before = known.get(key)
+  if (before?.word === word) return before
+  const read = z.safeParse(schema as z.ZodMiniType<Record<string, unknown>>, plain(located))
+  const made: Known = { word, read, node: null }
+  known.set(key, made)
+  return made
 }
 
-function readStep(word: StepWord, value: Located, keyAt: Place, where: string, steps: Steps): WrittenNode | null {
-  const kind = stepKinds[word]
-  const located = named(value, kind.short, keyAt)
-  const read = fieldsOf(word, value, located)
+function readStep(item: Item<StepWord>, where: string, steps: Steps): WrittenNode | null {
+  const { word, value, keyAt } = item
+  const { short, schema } = stepKinds[word]
+  const located = named(value, short, keyAt)
+  const made = knownOf(item, schema, located)
+  const { read } = made
   if (!read.success) {
-    sayIssues(read.error.issues, { located, keyAt, where, called: word, schema: kind.schema }, steps.problems)
+    sayIssues(read.error.issues, { located, keyAt, where, called: word, schema }, steps.problems)
     return null
   }
   const id = typeof read.data.id === 'string' ? read.data.id : null
-  const node: WrittenNode = { word, id, line: keyAt.line, fields: read.data }
-  steps.places.set(node, { located, keyAt, where })
-  return node
+  made.node ??= { word, id, fields: read.data }
+  steps.places.set(made.node, { located, keyAt, where })
+  return made.node
 }
 
-function readWhole(word: ConstructWord, value: Located, keyAt: Place, where: string, steps: Steps): WrittenNode | null {
+function readWhole(item: Item<ConstructWord>, where: string, steps: Steps): WrittenNode | null {
+  const { word, value, keyAt } = item
+  const { problems } = steps
   const located = named(value, null, keyAt)
   const schema = constructSchemas[word]
-  const read = z.safeParse(schema, plain(located))
-  if (!read.success) sayIssues(read.error.issues, { located, keyAt, where, called: word, schema }, steps.problems)
+  const made = knownOf(item, schema, located)
+  const { read } = made
+  if (!read.success) sayIssues(read.error.issues, { located, keyAt, where, called: word, schema }, problems)
   const inside: Inside = (path) => {
     const list = path.reduce<Located | null>((here, key) => entryOf(here, key)?.value ?? null, located)
     return readSequence(list, whereOf(where, path), steps)
   }
-  const node = readConstruct(word, read.success ? read.data : null, located, keyAt, inside, steps.problems, where)
-  if (node) steps.places.set(node, { located, keyAt, where })
-  return node
+  // Gone through each time, for the problems and the places of what is inside.
+  const anew = readConstruct(word, read.success ? read.data : null, located, keyAt, inside, problems, where)
+  made.node ??= anew
+  if (made.node) steps.places.set(made.node, { located, keyAt, where })
+  return made.node
 }

@@ -3,27 +3,25 @@ import type { Kitchen } from '../../kitchen.ts'
 import { TextField } from '../../parts/field.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Sheet } from '../../parts/sheet.tsx'
-import { type SeenWhen, SeenWhenRow, seenAgoMs } from './seen-when.tsx'
+import { type BatchTimes, useSeenWhen } from './seen-when.tsx'
 
-type Props = { kitchen: Kitchen; potId: string; endedAtMs: number | null; close: (written: boolean) => void }
+type Props = { kitchen: Kitchen; potId: string; times: BatchTimes; close: (written: boolean) => void }
 
 /** A note after the fact. It carries the time at which it was seen. */
-export function NoteSheet({ kitchen, potId, endedAtMs, close }: Props): preact.JSX.Element {
+export function NoteSheet({ kitchen, potId, times, close }: Props): preact.JSX.Element {
   const [text, setText] = useState('')
   const [problem, setProblem] = useState<string | null>(null)
-  const [when, setWhen] = useState<SeenWhen>('now')
+  const seen = useSeenWhen(kitchen, times)
   const [busy, setBusy] = useState(false)
   const write = async (): Promise<void> => {
     if (text.trim() === '') {
       setProblem('The note is empty. Write what you saw.')
       return
     }
+    const agoMs = seen.agoMs()
+    if (agoMs === null) return
     setBusy(true)
-    const sent = await kitchen.send(
-      potId,
-      { type: 'WriteNote', text: text.trim() },
-      { agoMs: seenAgoMs(kitchen, when, endedAtMs) }
-    )
+    const sent = await kitchen.send(potId, { type: 'WriteNote', text: text.trim() }, { agoMs })
     setBusy(false)
     if (sent.ok) close(true)
     else setProblem(sent.say)
@@ -31,7 +29,7 @@ export function NoteSheet({ kitchen, potId, endedAtMs, close }: Props): preact.J
   return (
     <Sheet title="Note" onClose={() => close(false)}>
       <TextField label="What you saw" lines={4} value={text} onInput={setText} problem={problem} />
-      <SeenWhenRow value={when} onChoose={setWhen} ended={endedAtMs !== null} />
+      {seen.row}
       <Pad kind="lesser" look="solid" disabled={busy} onPress={write}>
         Write it down
       </Pad>

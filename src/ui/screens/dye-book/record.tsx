@@ -154,9 +154,7 @@ function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.J
           {failed}
         </Strip>
       )}
-      {open === 'note' ? (
-        <NoteSheet kitchen={kitchen} potId={potId} endedAtMs={record.identity.endedAtMs} close={closed} />
-      ) : null}
+      {open === 'note' ? <NoteSheet kitchen={kitchen} potId={potId} times={record.identity} close={closed} /> : null}
       {open === 'again' ? (
         <AgainSheet
           kitchen={kitchen}

@@ -7,17 +7,21 @@ import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { SelectField, TextField } from '../../parts/field.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import { Sheet } from '../../parts/sheet.tsx'
-import { type SeenWhen, SeenWhenRow, seenAgoMs } from './seen-when.tsx'
+import { type BatchTimes, useSeenWhen } from './seen-when.tsx'
 
-type Props = { kitchen: Kitchen; potId: string; endedAtMs: number | null; close: (told: boolean) => void }
+type Props = { kitchen: Kitchen; potId: string; times: BatchTimes; close: (told: boolean) => void }
 
 const OWN = 'own'
+const options = [
+  ...resultKinds.map(({ what, label }) => ({ value: what, label })),
+  { value: OWN, label: 'A field of my own' }
+]
 
-export function ResultSheet({ kitchen, potId, endedAtMs, close }: Props): preact.JSX.Element {
+export function ResultSheet({ kitchen, potId, times, close }: Props): preact.JSX.Element {
   const [what, setWhat] = useState(resultKinds[0]?.what ?? OWN)
   const [name, setName] = useState('')
   const [typed, setTyped] = useState('')
-  const [when, setWhen] = useState<SeenWhen>('now')
+  const seen = useSeenWhen(kitchen, times)
   const [asked, setAsked] = useState(false)
   const [failed, setFailed] = useState<string | null>(null)
   const own = what === OWN
@@ -27,8 +31,9 @@ export function ResultSheet({ kitchen, potId, endedAtMs, close }: Props): preact
   const tell = async (): Promise<void> => {
     setAsked(true)
     setFailed(null)
-    if (!read.ok || nameless !== null) return
-    const agoMs = seenAgoMs(kitchen, when, endedAtMs)
+    // Asked even where something else is refused: all that is wrong is said at once.
+    const agoMs = seen.agoMs()
+    if (!read.ok || nameless !== null || agoMs === null) return
     const sent = await kitchen.send(potId, { type: 'TellResult', what: kind.what, own, value: read.value }, { agoMs })
     if (sent.ok) close(true)
     else setFailed(sent.say)
@@ -38,10 +43,7 @@ export function ResultSheet({ kitchen, potId, endedAtMs, close }: Props): preact
     <Sheet title="Result" onClose={() => close(false)}>
       <SelectField
         label="What"
-        options={[
-          ...resultKinds.map((each) => ({ value: each.what, label: each.label })),
-          { value: OWN, label: 'A field of my own' }
-        ]}
+        options={options}
         value={what}
         onChange={(next) => {
           setWhat(next)
@@ -76,7 +78,7 @@ export function ResultSheet({ kitchen, potId, endedAtMs, close }: Props): preact
           problem={problem}
         />
       )}
-      <SeenWhenRow value={when} onChoose={setWhen} ended={endedAtMs !== null} />
+      {seen.row}
       <Pad kind="lesser" look="solid" onPress={() => void tell()}>
         Write it down
       </Pad>

@@ -53,9 +53,7 @@ export function Results({ kitchen, potId, record, entries, changed }: Props): pr
       <div class="book-acts">
         <Pad onPress={() => setOpen('tell')}>Write a result</Pad>
       </div>
-      {open === 'tell' ? (
-        <ResultSheet kitchen={kitchen} potId={potId} endedAtMs={record.identity.endedAtMs} close={closed} />
-      ) : null}
+      {open === 'tell' ? <ResultSheet kitchen={kitchen} potId={potId} times={record.identity} close={closed} /> : null}
       {open !== null && open !== 'tell' ? (
         <CorrectSheet
           kitchen={kitchen}

@@ -2,20 +2,15 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen } from '../../kitchen.ts'
 import type { KeptSwatches } from '../../swatches.ts'
+import { keptSwatches } from './kept-swatches.ts'
 
 type Found = Pick<KeptSwatches, 'judgements' | 'problem'>
 
 const none: Found = { judgements: [], problem: null }
 
-/** Of one batch, or of all there are (null). Where they can't be read, that is said and nothing thrown: no screen stays
- * empty for it. */
+/** Of one batch, or of all there are (null). */
 export async function readJudgements(kitchen: Kitchen, potId: string | null): Promise<Found> {
-  if (!kitchen.swatches) return none
-  try {
-    return await (await kitchen.swatches()).kept(potId)
-  } catch {
-    return { judgements: [], problem: 'Verdicts on skeins can’t be opened.' }
-  }
+  return kitchen.swatches ? keptSwatches(kitchen, potId) : none
 }
 
 /** Null while they are read. */

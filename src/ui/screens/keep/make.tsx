@@ -14,7 +14,7 @@ export function MakePart({ kitchen, backup, facts, changed }: KeepProps): preact
   const make = async (): Promise<void> => {
     setMade(null)
     setShare(0)
-    setMade(await backup.make(setShare))
+    setMade(await backup.make(setShare).catch(broke))
     setShare(null)
     changed()
   }
@@ -44,6 +44,12 @@ export function MakePart({ kitchen, backup, facts, changed }: KeepProps): preact
       )}
     </section>
   )
+}
+
+/** A backup says itself what it could not do; what breaks before it can must not leave the screen waiting. */
+function broke(error: unknown): MadeBackup {
+  const why = error instanceof Error ? error.message : String(error)
+  return { ok: false, cancelled: false, say: `No backup was made (${why}). Try again.` }
 }
 
 function holds({ batches, photos, photoBytes, sounds, soundBytes }: BackupFacts): string {

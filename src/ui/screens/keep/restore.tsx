@@ -115,6 +115,10 @@ function bringsSay(plan: RestorePlan, nowMs: number): string[] {
     [fresh.length, `New here: ${many(fresh.length, 'batch', 'batches')}: ${named(fresh, nowMs)}.`],
     [grown.length, `More of what is here: ${named(grown, nowMs)}.`],
     [
+      plan.beside,
+      `${many(plan.beside, 'entry', 'entries')} beside the batches: of the shelf, or of what was found of skeins.`
+    ],
+    [
       branched.length,
       `Continued on two devices: ${named(branched, nowMs)}. Both branches are kept and shown in the record.`
     ],

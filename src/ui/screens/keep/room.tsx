@@ -1,6 +1,8 @@
 // Room on the device. Photos and voice notes are what can be let go; entries never are.
 import { useEffect, useState } from 'preact/hooks'
+import type { SwatchEvent } from '../../../core/record/swatch.ts'
 import type { Trimmable } from '../../backup.ts'
+import type { Kitchen } from '../../kitchen.ts'
 import { exactBytes, roomBytes } from '../../parts/bytes-words.ts'
 import { HoldPad } from '../../parts/hold-pad.tsx'
 import { Strip } from '../../parts/strip.tsx'
@@ -24,15 +26,8 @@ export function RoomPart({ kitchen, backup, facts, changed }: KeepProps): preact
       here = false
     }
   }, [backup, facts])
-  const letGo = async ({ potId, hashes }: Trimmable): Promise<void> => {
-    setFailed(null)
-    for (const sha256 of hashes) {
-      const sent = await kitchen.send(potId, { type: 'TrimMedia', sha256, why: 'to make room' })
-      if (!sent.ok) {
-        setFailed(sent.say)
-        break
-      }
-    }
+  const letGo = async (line: Trimmable): Promise<void> => {
+    setFailed(await lettingGo(kitchen, line))
     changed()
   }
   const { usedBytes, roomBytes: room } = facts
@@ -66,6 +61,26 @@ export function RoomPart({ kitchen, backup, facts, changed }: KeepProps): preact
   )
 }
 
+const WHY = 'to make room'
+
+/** What went wrong; null: all of it went. */
+async function lettingGo(kitchen: Kitchen, { potId, hashes, swatchHashes }: Trimmable): Promise<string | null> {
+  for (const sha256 of hashes) {
+    const sent = await kitchen.send(potId, { type: 'TrimMedia', sha256, why: WHY })
+    if (!sent.ok) return sent.say
+  }
+  if (swatchHashes.length === 0) return null
+  try {
+    const events = swatchHashes.map((sha256): SwatchEvent => ({ type: 'MediaTrimmed', sha256, why: WHY }))
+    const sent = await (await kitchen.swatches?.())?.keep(potId, events, [], kitchen.newId())
+    return sent?.ok ? null : (sent?.say ?? NO_SWATCHES)
+  } catch {
+    return NO_SWATCHES
+  }
+}
+
+const NO_SWATCHES = 'The photos of its skein stay: what lets them go can’t be opened now. Try again.'
+
 function Line({ line, nowMs, letGo }: { line: Trimmable; nowMs: number; letGo: () => void }): preact.JSX.Element {
   const { photos, sounds, bytes, backedUp } = line
   const name = nameOf(line.colourway, line.startedAtMs, nowMs)
@@ -79,7 +94,7 @@ function Line({ line, nowMs, letGo }: { line: Trimmable; nowMs: number; letGo: (
         <strong>{name}</strong>
         <span class="soft">{`${counts.join(', ')}, ${exactBytes(bytes)}${backedUp ? '' : ' · in no backup yet'}`}</span>
       </span>
-      <HoldPad onHeld={letGo} layoutKey={line.hashes[0]}>
+      <HoldPad onHeld={letGo} layoutKey={line.hashes[0] ?? line.swatchHashes[0]}>
         <span>{`Let go: ${line.colourway}`}</span>
         <small>press and hold</small>
       </HoldPad>

@@ -4,6 +4,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Kitchen } from '../../kitchen.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import type { Draft } from './draft.ts'
+import { DryRow } from './dry-row.tsx'
 
 type Props = { kitchen: Pick<Kitchen, 'entries'>; draft: Signal<Draft> }
 
@@ -13,15 +14,7 @@ export function Answers({ kitchen, draft }: Props): preact.JSX.Element {
   return (
     <section class="swatches-part" aria-labelledby="swatches-asked">
       <h2 id="swatches-asked">Two questions</h2>
-      <ChoiceRow
-        legend="Is all the yarn dry?"
-        choices={[
-          { value: 'dry', label: 'Dry' },
-          { value: 'wet', label: 'Still damp' }
-        ]}
-        value={dry === null ? null : dry ? 'dry' : 'wet'}
-        onChoose={(value) => (draft.value = { ...draft.value, dry: value === 'dry' })}
-      />
+      <DryRow legend="Is all the yarn dry?" dry={dry} change={(is) => (draft.value = { ...draft.value, dry: is })} />
       <ChoiceRow
         legend="How many fibres is it of?"
         choices={[

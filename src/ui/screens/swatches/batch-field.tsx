@@ -22,7 +22,7 @@ export function BatchField({ kitchen, draft }: { kitchen: Kitchen; draft: Signal
   return (
     <SelectField
       label="Batch"
-      hint="The verdict goes into its record."
+      hint="What is found goes into its record."
       value={batchId ?? ''}
       problem={problem}
       options={[

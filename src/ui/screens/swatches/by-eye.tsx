@@ -4,6 +4,7 @@ import type { EyeWord } from '../../../core/record/swatch.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { TextField } from '../../parts/field.tsx'
 import type { Act } from './act.ts'
+import { DryRow } from './dry-row.tsx'
 import { KeepPad } from './keep-pad.tsx'
 import { withSeries } from './series.ts'
 import { SeriesField } from './series-field.tsx'
@@ -33,15 +34,7 @@ export function ByEye({ kitchen, swatches, draft, kept }: Act): preact.JSX.Eleme
         onInput={(value) => change({ words: value })}
       />
       <TextField label="Light it was seen in" value={light} onInput={(value) => change({ light: value })} />
-      <ChoiceRow
-        legend="Is the yarn dry?"
-        choices={[
-          { value: 'dry', label: 'Dry' },
-          { value: 'wet', label: 'Still damp' }
-        ]}
-        value={dry === null ? null : dry ? 'dry' : 'wet'}
-        onChoose={(value) => change({ dry: value === 'dry' })}
-      />
+      <DryRow legend="Is the yarn dry?" dry={dry} change={(is) => change({ dry: is })} />
       <p class="soft">
         {missing.length > 0
           ? `Still wanted: ${missing.join(', ')}.`

@@ -11,7 +11,7 @@ import { KeepPad } from './keep-pad.tsx'
 import { tabsThere, withSeries } from './series.ts'
 import { SeriesDyed } from './series-dyed.tsx'
 import { SeriesField } from './series-field.tsx'
-import { givenOf, type Typed } from './typed.ts'
+import { givenOf, singlesOf, type Typed } from './typed.ts'
 import { Verdict } from './verdict.tsx'
 
 export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JSX.Element {
@@ -64,6 +64,7 @@ export function ByInstrument({ kitchen, swatches, draft, kept }: Act): preact.JS
                   dry,
                   fibres,
                   readings,
+                  repeats: singlesOf(typed),
                   verdict: found.verdict
                 }
               ]

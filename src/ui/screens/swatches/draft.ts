@@ -20,16 +20,23 @@ export type Shot = {
 }
 
 export type Way = 'photo' | 'instrument' | 'eye'
+/** What is to be found out. */
+export type Quest = 'split' | 'match' | 'stain'
 
-export type Draft = {
-  way: Way
-  batchId: string | null
-  /** The batch that dyed the series, where one is told. */
-  series: Series | null
+/** Photos of the same things, and how they are marked. */
+export type Album = {
   shape: Shape
   shots: Shot[]
   /** The photo that is being marked. */
   shown: number
+}
+
+export type Draft = Album & {
+  quest: Quest
+  way: Way
+  batchId: string | null
+  /** The batch that dyed the series, where one is told. */
+  series: Series | null
   dry: boolean | null
   fibres: number | null
   typed: Typed
@@ -39,6 +46,7 @@ export type Draft = {
 export type Seen = { says: EyeWord | null; words: string; light: string; dry: boolean | null }
 
 const fresh = (): Draft => ({
+  quest: 'split',
   way: 'photo',
   batchId: null,
   series: null,
@@ -59,23 +67,23 @@ export function draftOf(kitchen: Pick<Kitchen, 'newId'>): Signal<Draft> {
   return draft
 }
 
-export function changeShot(draft: Signal<Draft>, id: string, change: Partial<Shot>): void {
-  const { shots } = draft.value
-  draft.value = { ...draft.value, shots: shots.map((shot) => (shot.id === id ? { ...shot, ...change } : shot)) }
+export function changeShot(album: Signal<Album>, id: string, change: Partial<Shot>): void {
+  const { shots } = album.value
+  album.value = { ...album.value, shots: shots.map((shot) => (shot.id === id ? { ...shot, ...change } : shot)) }
 }
 
 /** A mark that moved is read anew. */
-export function setPlace(draft: Signal<Draft>, id: string, mark: MarkId, at: Spot): void {
-  const shot = draft.value.shots.find((each) => each.id === id)
-  if (shot) changeShot(draft, id, { places: { ...shot.places, [mark]: at }, read: null, problem: null })
+export function setPlace(album: Signal<Album>, id: string, mark: MarkId, at: Spot): void {
+  const shot = album.value.shots.find((each) => each.id === id)
+  if (shot) changeShot(album, id, { places: { ...shot.places, [mark]: at }, read: null, problem: null })
 }
 
 /** What is marked, and how, is alike in all photos: all are read anew. */
-export function reshape(draft: Signal<Draft>, part: Partial<Shape>): void {
-  const { shape, shots } = draft.value
+export function reshape(album: Signal<Album>, part: Partial<Shape>): void {
+  const { shape, shots } = album.value
   const now = { ...shape, ...part }
-  draft.value = {
-    ...draft.value,
+  album.value = {
+    ...album.value,
     shape: { ...now, wicking: Math.min(now.wicking, now.bands) },
     shots: shots.map((shot) => ({ ...shot, read: null, problem: null }))
   }

@@ -14,6 +14,12 @@ const lines = [
 ] as const
 
 export function Guide({ open }: { open: boolean }): preact.JSX.Element {
+  return <GuideLines open={open} lines={lines} />
+}
+
+type Props = { open: boolean; lines: readonly (readonly [word: string, say: string])[] }
+
+export function GuideLines({ open, lines }: Props): preact.JSX.Element {
   return (
     <details class="swatches-guide" open={open}>
       <summary>How to take it</summary>

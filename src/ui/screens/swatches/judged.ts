@@ -43,5 +43,5 @@ export function thingsRead(undyed: readonly Read[], series: readonly Read[], ske
 }
 
 /** A hundredth of a unit is far less than any reading is sure of. */
-const rounded = ({ l, a, b }: Lab): Lab => ({ l: cut(l), a: cut(a), b: cut(b) })
+export const rounded = ({ l, a, b }: Lab): Lab => ({ l: cut(l), a: cut(a), b: cut(b) })
 const cut = (value: number): number => Math.round(value * 100) / 100

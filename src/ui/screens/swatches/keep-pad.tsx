@@ -13,8 +13,8 @@ type Props = {
   batchId: string | null
   /** What it stands for: another verdict is another deed. */
   of: unknown
-  /** The series it was judged by: with another it is another deed too. */
-  series: Series | null
+  /** The series it was judged by, if by one: with another it is another deed too. */
+  series?: Series | null
   events: () => SwatchEvent[]
   media?: () => MediaBytes[]
   kept: () => void

@@ -3,24 +3,30 @@ import type { Signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { Pad } from '../../parts/pad.tsx'
-import { type Draft, reshape, type Shot, setPlace } from './draft.ts'
+import { type Album, reshape, type Shot, setPlace } from './draft.ts'
 import { limits, type MarkId, marksOf, type Shape, stillToMark, whereWords } from './marks.ts'
 import { Picture } from './picture.tsx'
 
-type Props = { draft: Signal<Draft>; shot: Shot }
+type Props = { album: Signal<Album>; shot: Shot }
 
-export function Marking({ draft, shot }: Props): preact.JSX.Element | null {
-  const { shape } = draft.value
+export function Marking({ album, shot }: Props): preact.JSX.Element | null {
+  const { shape } = album.value
   const marks = marksOf(shape)
   const [first] = stillToMark(shape, shot.places)
   const [wanted, choose] = useState<MarkId>(first?.id ?? 'grey')
   const chosen = marks.find(({ id }) => id === wanted) ?? marks[0]
   if (!chosen) return null
   const next = (): void => {
-    const still = stillToMark(shape, draft.value.shots[draft.value.shown]?.places ?? {})
+    const still = stillToMark(shape, album.value.shots[album.value.shown]?.places ?? {})
     const nth = marks.indexOf(chosen)
     const after = still.find((mark) => marks.findIndex(({ id }) => id === mark.id) > nth) ?? still[0]
     choose((after ?? marks[(nth + 1) % marks.length] ?? chosen).id)
+  }
+  const change = (part: Partial<Shape>): void => {
+    reshape(album, part)
+    // What is new is marked next: a tap must not move what was put before.
+    const [missing] = stillToMark(album.value.shape, shot.places)
+    if (missing) choose(missing.id)
   }
   return (
     <section class="swatches-part" aria-labelledby="swatches-marks">
@@ -34,7 +40,7 @@ export function Marking({ draft, shot }: Props): preact.JSX.Element | null {
         shape={shape}
         chosen={chosen}
         choose={choose}
-        place={(id, at) => setPlace(draft, shot.id, id, at)}
+        place={(id, at) => setPlace(album, shot.id, id, at)}
         next={next}
       />
       <p class="soft">
@@ -50,17 +56,55 @@ export function Marking({ draft, shot }: Props): preact.JSX.Element | null {
         value={chosen.id}
         onChoose={choose}
       />
-      <ShapePads shape={shape} change={(part) => reshape(draft, part)} />
+      <AlongRow shape={shape} change={change} />
+      <ShapePads shape={shape} change={change} />
     </section>
   )
 }
 
 type ShapeProps = { shape: Shape; change: (part: Partial<Shape>) => void }
 
+function AlongRow({ shape, change }: ShapeProps): preact.JSX.Element | null {
+  if (shape.of === 'cloth') return null
+  return (
+    <ChoiceRow
+      legend="How the skein is marked"
+      choices={[
+        { value: 'line', label: 'Along a line' },
+        { value: 'spots', label: 'Spot by spot' }
+      ]}
+      value={shape.along}
+      onChoose={(along) => change({ along })}
+    />
+  )
+}
+
 function ShapePads({ shape, change }: ShapeProps): preact.JSX.Element {
   return (
     <details class="swatches-guide">
-      <summary>How many there are, and how large</summary>
+      <summary>{shape.of === 'cloth' ? 'How large' : 'How many there are, and how large'}</summary>
+      {shape.of === 'cloth' ? null : <SkeinPads shape={shape} change={change} />}
+      <ChoiceRow
+        legend="Size of a spot"
+        choices={sizes(0.025, 0.035, 0.06)}
+        value={shape.spotShare}
+        onChoose={(spotShare) => change({ spotShare })}
+      />
+      {shape.along === 'spots' ? null : (
+        <ChoiceRow
+          legend="Width of the skein’s line"
+          choices={sizes(0.06, 0.12, 0.2)}
+          value={shape.wideShare}
+          onChoose={(wideShare) => change({ wideShare })}
+        />
+      )}
+    </details>
+  )
+}
+
+function SkeinPads({ shape, change }: ShapeProps): preact.JSX.Element {
+  return (
+    <>
       {shape.tabs === null ? (
         <Count
           label="Swatches of the series"
@@ -76,7 +120,7 @@ function ShapePads({ shape, change }: ShapeProps): preact.JSX.Element {
         set={(undyed) => change({ undyed })}
       />
       <Count
-        label="Bands along the skein"
+        label={shape.along === 'spots' ? 'Spots on the skein' : 'Bands along the skein'}
         value={shape.bands}
         within={limits.bands}
         set={(bands) => change({ bands })}
@@ -87,19 +131,7 @@ function ShapePads({ shape, change }: ShapeProps): preact.JSX.Element {
         within={[0, shape.bands]}
         set={(wicking) => change({ wicking })}
       />
-      <ChoiceRow
-        legend="Size of a spot"
-        choices={sizes(0.025, 0.035, 0.06)}
-        value={shape.spotShare}
-        onChoose={(spotShare) => change({ spotShare })}
-      />
-      <ChoiceRow
-        legend="Width of the skein’s line"
-        choices={sizes(0.06, 0.12, 0.2)}
-        value={shape.wideShare}
-        onChoose={(wideShare) => change({ wideShare })}
-      />
-    </details>
+    </>
   )
 }
 

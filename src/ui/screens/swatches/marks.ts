@@ -1,11 +1,14 @@
 // The marks as a dyer puts them: places as shares of the picture, so that they carry over to the next photo of the same
 // things whatever its size.
-import { type Marks, patchesAlong, type Spot, spot } from '../../../core/colour/index.ts'
+import { type Marks, patchesAlong, type Spot, spot, type Zone } from '../../../core/colour/index.ts'
 
-/** What is marked, alike in all photos. `spotShare` and `wideShare`: half a spot, and the width of the skein's line, as a
+/** What is marked, alike in all photos: a skein along a line or by spots in its order, or a cloth that is clean in one place
+ * and stained in another. `spotShare` and `wideShare`: half a spot, and the width of the skein's line, as a
  * share of the picture's shorter side. `wicking`: so many bands at the end were above the liquor. `tabs`: what each swatch
  * of the series is called where a batch dyed it, else null. */
 export type Shape = {
+  of: 'skein' | 'cloth'
+  along: 'line' | 'spots'
   undyed: number
   series: number
   bands: number
@@ -16,6 +19,8 @@ export type Shape = {
 }
 
 export const usualShape: Shape = {
+  of: 'skein',
+  along: 'line',
   undyed: 2,
   series: 5,
   bands: 8,
@@ -24,21 +29,30 @@ export const usualShape: Shape = {
   wideShare: 0.12,
   tabs: null
 }
+/** Read as undyed yarn and a skein of one spot are: the same light falls on both. */
+export const clothShape: Shape = { ...usualShape, of: 'cloth', along: 'spots', undyed: 1, series: 0, bands: 1 }
 export const limits = { undyed: [0, 2], series: [0, 10], bands: [3, 20] } as const
 
-export type MarkId = 'grey' | 'from' | 'to' | `undyed ${number}` | `series ${number}`
+export type MarkId = 'grey' | 'from' | 'to' | `skein ${number}` | `undyed ${number}` | `series ${number}`
 export type Mark = { id: MarkId; label: string; letter: string }
 
 /** Shares of the picture, 0 to 1 from its upper left corner. */
 export type Places = Partial<Record<MarkId, Spot>>
 
 /** In the order in which they are put. */
-export function marksOf({ undyed, series, tabs }: Shape): Mark[] {
-  const each = <T>(count: number, make: (nth: number) => T): T[] => Array.from({ length: count }, (_, nth) => make(nth))
+export function marksOf(shape: Shape): Mark[] {
+  const { of, undyed, series, tabs } = shape
+  const grey: Mark = { id: 'grey', label: 'Grey card', letter: 'G' }
+  if (of === 'cloth') {
+    return [
+      grey,
+      { id: 'undyed 0', label: 'Clean cloth', letter: 'C' },
+      { id: 'skein 0', label: 'Stained cloth', letter: 'S' }
+    ]
+  }
   return [
-    { id: 'grey', label: 'Grey card', letter: 'G' },
-    { id: 'from', label: 'Skein, end A', letter: 'A' },
-    { id: 'to', label: 'Skein, end B', letter: 'B' },
+    grey,
+    ...skeinMarks(shape),
     ...each(undyed, (nth): Mark => {
       const where = undyed === 2 ? (nth === 0 ? ' by A' : ' by B') : ''
       return { id: `undyed ${nth}`, label: `Undyed yarn${where}`, letter: `U${nth + 1}` }
@@ -52,6 +66,26 @@ export function marksOf({ undyed, series, tabs }: Shape): Mark[] {
       })
     )
   ]
+}
+
+function skeinMarks({ along, bands }: Shape): Mark[] {
+  if (along === 'line') {
+    return [
+      { id: 'from', label: 'Skein, end A', letter: 'A' },
+      { id: 'to', label: 'Skein, end B', letter: 'B' }
+    ]
+  }
+  return each(bands, (nth) => {
+    const end = nth === 0 ? ', at end A' : nth === bands - 1 ? ', at end B' : ''
+    return { id: `skein ${nth}`, label: `Skein, spot ${nth + 1}${end}`, letter: `S${nth + 1}` }
+  })
+}
+
+const each = <T>(count: number, make: (nth: number) => T): T[] => Array.from({ length: count }, (_, nth) => make(nth))
+
+/** The bands at the end that were above the liquor. */
+export function zoneOf({ bands, wicking }: Pick<Shape, 'bands' | 'wicking'>, nth: number): Zone {
+  return nth >= bands - wicking ? 'wicking' : 'dyed'
 }
 
 export function stillToMark(shape: Shape, places: Places): Mark[] {
@@ -106,22 +140,25 @@ export function pixelMarks(shape: Shape, places: Places, { widthPx, heightPx }: 
   if (stillToMark(shape, places).length > 0) return null
   const short = Math.min(widthPx, heightPx)
   const half = shape.spotShare * short
-  const spots = (of: 'undyed' | 'series', count: number) =>
-    Array.from({ length: count }, (_, nth) => {
+  const spots = (of: 'undyed' | 'series' | 'skein', count: number) =>
+    each(count, (nth) => {
       const { x, y } = at(`${of} ${nth}`) as Spot
       return spot(x, y, half)
     })
   const grey = at('grey') as Spot
-  const along = patchesAlong(at('from') as Spot, at('to') as Spot, shape.wideShare * short, shape.bands)
+  const skein =
+    shape.along === 'spots'
+      ? spots('skein', shape.bands)
+      : patchesAlong(at('from') as Spot, at('to') as Spot, shape.wideShare * short, shape.bands)
   return {
     grey: spot(grey.x, grey.y, half),
     undyed: spots('undyed', shape.undyed),
     series: spots('series', shape.series),
-    skein: along.map((patch, nth) => ({
+    skein: skein.map((patch, nth) => ({
       patch,
       at: (nth + 0.5) / shape.bands,
       band: nth + 1,
-      zone: nth >= shape.bands - shape.wicking ? 'wicking' : 'dyed'
+      zone: zoneOf(shape, nth)
     }))
   }
 }

@@ -12,7 +12,8 @@ import {
   pixelMarks,
   type Shape,
   startOf,
-  whereWords
+  whereWords,
+  zoneOf
 } from './marks.ts'
 
 /** A finger within so many px of a mark takes hold of it. */
@@ -126,17 +127,29 @@ function Overlay({ shot: { photo, places }, shape, chosen }: OverlayProps): prea
   const { widthPx: w, heightPx: h } = photo
   const letter = Math.min(w, h) / 15
   const half = shape.spotShare * Math.min(w, h)
-  const bands = pixelMarks({ ...shape, undyed: 0, series: 0 }, { grey: { x: 0, y: 0 }, ...places }, photo)?.skein ?? []
+  const line = { ...shape, undyed: 0, series: 0 }
+  const bands =
+    shape.along === 'spots' ? [] : (pixelMarks(line, { grey: { x: 0, y: 0 }, ...places }, photo)?.skein ?? [])
+  const wicked = new Set(
+    Array.from({ length: shape.bands }, (_, nth) => nth).flatMap((nth) =>
+      zoneOf(shape, nth) === 'wicking' ? [`skein ${nth}`] : []
+    )
+  )
   return (
     <svg class="swatches-overlay" viewBox={`0 0 ${w} ${h}`} aria-hidden="true">
       {bands.map(({ patch, band, zone }) => (
         <g key={band} transform={`translate(${patch.x} ${patch.y}) rotate(${(patch.turnRad * 180) / Math.PI})`}>
-          <rect
-            x={-patch.halfLong}
-            y={-patch.halfWide}
-            width={2 * patch.halfLong}
-            height={2 * patch.halfWide}
-            class={zone === 'wicking' ? 'is-wicking' : undefined}
+          <Edged
+            look={zone === 'wicking' ? 'is-wicking' : ''}
+            draw={(look) => (
+              <rect
+                x={-patch.halfLong}
+                y={-patch.halfWide}
+                width={2 * patch.halfLong}
+                height={2 * patch.halfWide}
+                class={look}
+              />
+            )}
           />
         </g>
       ))}
@@ -147,11 +160,16 @@ function Overlay({ shot: { photo, places }, shape, chosen }: OverlayProps): prea
         const isEnd = id === 'from' || id === 'to'
         return (
           <g key={id} class={id === chosen.id ? 'is-chosen' : undefined}>
-            {isEnd ? (
-              <circle cx={x} cy={y} r={half / 2} />
-            ) : (
-              <rect x={x - half} y={y - half} width={2 * half} height={2 * half} />
-            )}
+            <Edged
+              look={wicked.has(id) ? 'is-wicking' : ''}
+              draw={(look) =>
+                isEnd ? (
+                  <circle cx={x} cy={y} r={half / 2} class={look} />
+                ) : (
+                  <rect x={x - half} y={y - half} width={2 * half} height={2 * half} class={look} />
+                )
+              }
+            />
             <text x={x} y={y - half - letter * 0.2} font-size={letter}>
               {name}
             </text>
@@ -161,6 +179,16 @@ function Overlay({ shot: { photo, places }, shape, chosen }: OverlayProps): prea
     </svg>
   )
 }
+
+type EdgedProps = { look: string; draw: (look: string) => preact.JSX.Element }
+
+/** A light line on a dark, wider one: seen on any colour, white cloth too. A shadow would shrink with a large picture. */
+const Edged = ({ look, draw }: EdgedProps): preact.JSX.Element => (
+  <>
+    {draw(`${look} is-edge`)}
+    {draw(look)}
+  </>
+)
 
 /** So many times as large, in a glass of so many px across. */
 const LARGER = 3

@@ -11,6 +11,7 @@ import {
   typedLab,
   type White
 } from '../../../core/colour/index.ts'
+import { rounded } from './judged.ts'
 
 export type Typed = {
   kind: 'lab' | 'reflectance'
@@ -104,13 +105,16 @@ export function givenOf(typed: Typed): TypedRead {
   }
 }
 
+/** The skein's single readings as they are kept, band by band. */
+export const singlesOf = (typed: Typed): Lab[][] => linesOf(typed.skein, typed).things.map((labs) => labs.map(rounded))
+
 /** Null: it is no whole number, or more than there are. */
 function countOf(text: string, most: number): number | null {
   const written = text.trim()
   return /^\d*$/.test(written) && Number(written) <= most ? Number(written) : null
 }
 
-function pointOf(labs: Lab[]): Point {
+export function pointOf(labs: Lab[]): Point {
   const mean = (axis: keyof Lab): number => labs.reduce((sum, lab) => sum + lab[axis], 0) / labs.length
   return { lab: { l: mean('l'), a: mean('a'), b: mean('b') }, doubt: noDoubt(), lightAt: null }
 }

@@ -35,6 +35,7 @@ const moreOfHeader: Row = {
 export function StepsPane({ writing, onLine }: Props): preact.JSX.Element {
   const { outline } = writing
   const oneRow = useRowElements(writing)
+  const oneList = useListElements()
   if (outline.rows.length === 0) return <NoRows problems={outline.problems} onLine={onLine} />
   const known = outline.rows.filter(({ name }) => name !== 'strandline')
   return (
@@ -48,7 +49,7 @@ export function StepsPane({ writing, onLine }: Props): preact.JSX.Element {
         return (
           <section key={title} aria-label={title}>
             <h3>{title}</h3>
-            {rows.length === 0 ? null : <ul class="workshop-rows">{rows.map(oneRow)}</ul>}
+            {rows.length === 0 ? null : oneList(title, rows.map(oneRow))}
             {kinds === null ? <AddStep writing={writing} /> : null}
             {add ? <AddPart writing={writing} {...add} /> : null}
           </section>
@@ -118,6 +119,25 @@ function useRowElements(writing: Writing): (row: Row, nth: number) => preact.JSX
     now.set(key, kept)
     return kept.element
   }
+}
+
+type DrawnList = { rows: preact.JSX.Element[]; element: preact.JSX.Element }
+
+/** A list of which every row is given as it was drawn last is given so itself: then nobody looks through its rows. */
+function useListElements(): (title: string, rows: preact.JSX.Element[]) => preact.JSX.Element {
+  const drawn = useRef(new Map<string, DrawnList>())
+  return (title, rows) => {
+    const known = drawn.current.get(title)
+    if (known?.rows.length === rows.length && known.rows.every((row, i) => row === rows[i])) return known.element
+    const element = <Rows rows={rows} />
+    drawn.current.set(title, { rows, element })
+    return element
+  }
+}
+
+/** A component, because an element of the page is gone into though it is the same. */
+function Rows({ rows }: { rows: preact.JSX.Element[] }): preact.JSX.Element {
+  return <ul class="workshop-rows">{rows}</ul>
 }
 
 /** As far as a closed row shows it. */

@@ -130,13 +130,13 @@ describe('any protocol', () => {
     const texts = readdirSync(folder)
       .filter((name) => name.endsWith('.yaml'))
       .map((name) => readFileSync(new URL(name, folder), 'utf8'))
-    for (const a of texts) {
-      for (const b of texts) {
+    const sizes = texts.map((text) => compareProtocols(text, '').rows.length)
+    for (const [i, a] of texts.entries()) {
+      for (const [j, b] of texts.entries()) {
         const { rows } = compareProtocols(a, b)
-        for (const side of ['left', 'right'] as const) {
+        for (const [side, all] of [['left', sizes[i]] as const, ['right', sizes[j]] as const]) {
           const paths = rows.flatMap((row) => (row[side] ? [JSON.stringify(row[side].path)] : []))
           expect(new Set(paths).size).toBe(paths.length)
-          const all = compareProtocols(side === 'left' ? a : b, '').rows.length
           expect(paths.length).toBe(all)
         }
       }

@@ -89,4 +89,42 @@ describe('a text parsed by the piece that changed', () => {
     expect(parsed).toEqual(['  - hold: 16 min # by the clock\n'])
     expect(made?.located).toEqual(parseAnew(made?.text ?? '').located)
   })
+
+  it('parses a new item alone, and nothing for a line that says nothing above everything', () => {
+    const text = `# mine\nstrandline: 1\ntitle: A\nsteps:\n${'  - hold: 6 min\n'.repeat(200)}  - rinse\n`
+    const typed: [string, string[]][] = [
+      [text.replace('  - rinse', '  - rinse\n  - air'), ['  - rinse\n  - air\n']],
+      [text.replace('# mine', '# mine, and its'), []],
+      [text.replace('# mine', '\n# mine'), []],
+      [text.replace('# mine\n', ''), []],
+      [`  # more\r\n${text}`, []]
+    ]
+    for (const [after, pieces] of typed) {
+      const parsed: string[] = []
+      const made = reparsed(parseAnew(text), after, (piece) => {
+        parsed.push(piece)
+        return parseAnew(piece)
+      })
+      expect(parsed).toEqual(pieces)
+      expect(made && plainly(made)).toBe(plainly(parseAnew(after)))
+    }
+  })
+
+  it('is parsed as a whole where what stands above everything says something', () => {
+    const text = '# mine\nstrandline: 1\ntitle: A\nsteps: [rinse]\n'
+    for (const head of ['# mi\u202Ene\n', '---\n', '%YAML 1.1\n', '\t# mine\n', 'mine\n', '# mine\r', '? # mine\n']) {
+      const after = text.replace('# mine\n', head)
+      const made = reparsed(parseAnew(text), after, parseAnew)
+      expect(made && plainly(made)).toBe(made && plainly(parseAnew(after)))
+      expect(parseAnew(after).problems.length > 0 && made !== null).toBe(false)
+    }
+  })
+
+  it('is parsed as a whole where a field is put in that stands further down too', () => {
+    const text = 'strandline: 1\ntitle: A\nliquor: 20:1\nsteps: [rinse]\n'
+    const twice = text.replace('title: A\n', 'title: A\nsteps: [air]\n')
+    expect(reparsed(parseAnew(text), twice, parseAnew)).toBeNull()
+    const once = text.replace('title: A\n', 'title: A\nabout: For wool\n')
+    expect(reparsed(parseAnew(text), once, parseAnew)?.located).toEqual(parseAnew(once).located)
+  })
 })

@@ -33,6 +33,7 @@ export function PrintPage({ kitchen, potId }: { kitchen: Kitchen; potId: string 
   const { read, record, units } = useRecord(kitchen, potId)
   const skein = useJudgements(kitchen, [potId])
   const [kind, setKind] = useState<Kind>('record')
+  const [opening, setOpening] = useState(false)
   const back = <Pad onPress={() => kitchen.go(recordRoute(potId))}>Back to the record</Pad>
   useFoot(record === null ? '' : footOf(kind, record))
   if (read === null || record === null || skein === null) {
@@ -48,11 +49,18 @@ export function PrintPage({ kitchen, potId }: { kitchen: Kitchen; potId: string 
   }
   return (
     <Page title={`Print ${record.identity.colourway}`} actions={back}>
-      <Choices kitchen={kitchen} sized={kind !== 'tag'}>
+      <Choices kitchen={kitchen} sized={kind !== 'tag'} opening={opening}>
         <ChoiceRow legend="What" choices={kinds} value={kind} onChoose={setKind} />
       </Choices>
       {skein.problem === null ? null : <Strip tone="warn">{`${skein.problem} The paper lacks them.`}</Strip>}
-      <Chosen kitchen={kitchen} kind={kind} record={record} judgements={skein.judgements} units={units} />
+      <Chosen
+        kitchen={kitchen}
+        kind={kind}
+        record={record}
+        judgements={skein.judgements}
+        units={units}
+        opening={setOpening}
+      />
     </Page>
   )
 }
@@ -71,13 +79,23 @@ type ChosenProps = {
   record: BatchRecord
   judgements: readonly Judgement[]
   units: Units
+  opening: (still: boolean) => void
 }
 
-function Chosen({ kitchen, kind, record, judgements, units }: ChosenProps): preact.JSX.Element {
+function Chosen({ kitchen, kind, record, judgements, units, opening }: ChosenProps): preact.JSX.Element {
   const size = kitchen.settings.value.paper
   switch (kind) {
     case 'record':
-      return <RecordPaper record={record} judgements={judgements} units={units} size={size} />
+      return (
+        <RecordPaper
+          kitchen={kitchen}
+          record={record}
+          judgements={judgements}
+          units={units}
+          size={size}
+          opening={opening}
+        />
+      )
     case 'tag':
       return <TagPages record={record} verdict={judgements[0]} units={units} />
     case 'tags':
@@ -100,11 +118,11 @@ export function DayPage({ kitchen, day }: { kitchen: Kitchen; day: string }): pr
   )
 }
 
-type ChoicesProps = { kitchen: Kitchen; sized: boolean; children?: ComponentChildren }
+type ChoicesProps = { kitchen: Kitchen; sized: boolean; opening?: boolean; children?: ComponentChildren }
 
 const sizes = (['a4', 'letter'] as const).map((value) => ({ value, label: papers[value].label }))
 
-function Choices({ kitchen, sized, children }: ChoicesProps): preact.JSX.Element {
+function Choices({ kitchen, sized, opening = false, children }: ChoicesProps): preact.JSX.Element {
   const [failed, setFailed] = useState<string | null>(null)
   const choose = async (paper: PaperSize): Promise<void> => {
     const sent = await kitchen.changeSettings({ paper })
@@ -130,9 +148,10 @@ function Choices({ kitchen, sized, children }: ChoicesProps): preact.JSX.Element
           {failed}
         </Strip>
       )}
-      <Pad kind="lesser" look="solid" onPress={print}>
+      <Pad kind="lesser" look="solid" disabled={opening} onPress={print}>
         Print
       </Pad>
+      {opening ? <p role="status">Opening the photos.</p> : null}
     </div>
   )
 }

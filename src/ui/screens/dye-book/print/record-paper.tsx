@@ -8,6 +8,7 @@ import { localClock } from '../../../../core/record/local-time.ts'
 import { planOf } from '../../../../core/record/plan.ts'
 import type { BatchRecord, StepRecord } from '../../../../core/record/record.ts'
 import type { Judgement } from '../../../../core/record/swatch.ts'
+import type { Kitchen } from '../../../kitchen.ts'
 import { LyingStrand } from '../../../parts/lying-strand.tsx'
 import { Qr } from '../../../parts/qr.tsx'
 import { recordItems } from '../../../parts/strand-items.ts'
@@ -26,6 +27,7 @@ import {
 } from '../record-words.ts'
 import { AmountRow } from '../tables.tsx'
 import { MM, Paper, type PaperSize, pageHeight } from './paper.tsx'
+import { Photos } from './photos.tsx'
 import { Rows, SaidRows } from './rows.tsx'
 import { SkeinRows } from './skein-rows.tsx'
 import { useFitted } from './use-fitted.ts'
@@ -38,15 +40,23 @@ const LOST_MM = 16
 function fitsPages(body: HTMLElement, size: PaperSize): boolean {
   const page = pageHeight(size)
   // The head and the strand stand at the top of the first page, where nothing breaks.
-  const whole = [...body.querySelectorAll<HTMLElement>('tr, .print-facts > div, .print-end')]
+  const whole = [...body.querySelectorAll<HTMLElement>('tr, .print-facts > div, .print-photos > li, .print-end')]
   const tallest = Math.max(0, ...whole.map((each) => each.offsetHeight))
   const lost = (PAGES_MOST - 1) * (tallest + LOST_MM * MM)
   return body.offsetHeight <= page || (tallest < page / 2 && body.offsetHeight + lost <= PAGES_MOST * page)
 }
 
-type Props = { record: BatchRecord; judgements: readonly Judgement[]; units: Units; size: PaperSize }
+type Props = {
+  kitchen: Kitchen
+  record: BatchRecord
+  judgements: readonly Judgement[]
+  units: Units
+  size: PaperSize
+  /** Is a photo still being opened? */
+  opening: (still: boolean) => void
+}
 
-export function RecordPaper({ record, judgements, units, size }: Props): preact.JSX.Element {
+export function RecordPaper({ kitchen, record, judgements, units, size, opening }: Props): preact.JSX.Element {
   const body = useRef<HTMLDivElement>(null)
   const { potId, colourway } = record.identity
   const drawn = `${potId} ${record.journal.length} ${judgements.length} ${size} ${JSON.stringify(units)}`
@@ -71,6 +81,7 @@ export function RecordPaper({ record, judgements, units, size }: Props): preact.
       <SaidRows title="Otherwise than planned" what="deviations" lines={otherwiseLines(record)} room={room} />
       <SaidRows title="Readings" what="readings" lines={readingLines(record)} room={room} />
       <SaidRows title="Judged" what="judgements" lines={judgedLines(record)} room={room} />
+      <Photos kitchen={kitchen} record={record} room={room} opening={opening} />
       <SaidRows title="Notes" what="notes" lines={noteLines(record)} room={room} />
       <SaidRows title="Corrections" what="corrections" lines={correctionLines(record)} room={room} />
       <SaidRows title="Undone" what="undone acts" lines={undoneLines(record)} room={room} />
