@@ -125,6 +125,8 @@ describe('a printed record', () => {
         expect(out.pages.length).toBeLessThanOrEqual(3)
         expectPages(out, sizes[paper], 14)
         expect(allWords(out)).toMatch(/and \d+ more notes: see the file/)
+        // Of what was given at the start, too.
+        expect(allWords(out)).toMatch(/and \d+ more: see the file/)
         expect(allWords(out)).toContain('(cut: see the file)')
       })
     }
