@@ -37,8 +37,13 @@ async function opened(more: Parameters<Stage['visit']>[0], route = '#/swatches')
   return visit
 }
 
-const give = (page: Page, photo: Photo, nth: number, go: (pad: Locator) => Promise<void>): Promise<void> =>
-  givePhoto(page, { name: `moss-${nth}.jpg`, jpeg: jpegOf(photo), nth }, go)
+const give = (
+  page: Page,
+  photo: Photo,
+  nth: number,
+  go: (pad: Locator) => Promise<void>,
+  by?: 'Choose' | 'Take'
+): Promise<void> => givePhoto(page, { name: `moss-${nth}.jpg`, jpeg: jpegOf(photo), nth, by }, go)
 
 /** The places in the order in which the screen asks for them, as shares of the picture. */
 function places({ grey, undyed, series, skein: along }: Marks, { width, height }: Photo): { x: number; y: number }[] {
@@ -74,7 +79,7 @@ describe('on a phone, by touch', () => {
     const tap = (pad: Locator): Promise<void> => pad.tap()
     expect(await violations(page), 'before a photo').toEqual([])
     for (const [nth, { photo, marks }] of taken.entries()) {
-      await give(page, photo, nth + 1, tap)
+      await give(page, photo, nth + 1, tap, nth === 0 ? 'Take' : 'Choose')
       if (nth > 0) continue
       await swatches(page, SERIES, tap)
       await picture(page).scrollIntoViewIfNeeded()

@@ -27,8 +27,8 @@ export function deltaHue(from: Lab, to: Lab): number {
   const chromas = chromaOf(from) * chromaOf(to)
   const along = from.a * to.a + from.b * to.b
   const across = from.a * to.b - to.a * from.b
-  const half = Math.sqrt(Math.max(0, (chromas + along) / 2))
-  // Two hues that face one another: which way round is chance.
-  if (half < 1e-9 * Math.sqrt(chromas)) return 2 * Math.sqrt(chromas)
-  return chromas === 0 ? 0 : across / half
+  // Both say the same; each loses its figures where the other keeps them: at hues that face one another, or that are alike.
+  if (along < 0) return (across < 0 ? -1 : 1) * Math.sqrt(2 * (chromas - along))
+  const half = Math.sqrt((chromas + along) / 2)
+  return half === 0 ? 0 : across / half
 }
