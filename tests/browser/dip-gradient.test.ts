@@ -6,7 +6,7 @@ import { startPot } from './stage/dyer.ts'
 import { runFast } from './stage/fast-clock.ts'
 import { gapsIn, REHEARSAL, type Stored, storedIn } from './stage/journal.ts'
 import { press } from './stage/press.ts'
-import { keptForOffline, openStage, type Stage, type Visit } from './stage/stage.ts'
+import { keepsTheApp, keptForOffline, openStage, type Stage, type Visit } from './stage/stage.ts'
 
 const MIN = 60_000
 const plum = { title: 'Dip gradient', colourway: 'Plum', massG: 40, bands: 2, eachMin: 2 }
@@ -30,7 +30,7 @@ let stored: Stored
 
 beforeAll(async () => {
   stage = await openStage()
-  visit = await stage.visit()
+  visit = await stage.visit(keepsTheApp)
   const { page } = visit
   await page.goto(`${stage.host.address}?rehearse=15`)
   await keptForOffline(page)

@@ -79,10 +79,13 @@ describe.concurrent('a hidden page', () => {
     await page.until('globalThis.late.length >= 58', 170_000)
     const late = (await lateOf(page)).slice(before)
     expect(late.length).toBeGreaterThan(50)
-    // On a machine that does other things too a single one may be later; the exact figures are the bench's.
-    const middle = late.sort((a, b) => a - b)[Math.floor(late.length / 2)]
+    // On a machine that does other things too a few may be later; the exact figures are the bench's. A page that is slowed
+    // to a second is late by half of one in the middle, and by more in each second one.
+    const [middle, nineTenths] = [0.5, 0.9].map(
+      (share) => late.toSorted((a, b) => a - b)[Math.floor(late.length * share)]
+    )
     expect(middle).toBeLessThanOrEqual(HIDDEN_LATE_MOST_MS)
-    expect(late.at(-1)).toBeLessThan(900)
+    expect(nineTenths).toBeLessThan(900)
   })
 
   it('whose worker can not be had still keeps it to a second, for the bed keeps the page awake', async () => {

@@ -8,7 +8,7 @@ import { type CoveredBrowser, openCoveredBrowser, type Target } from './stage/co
 import { startPot } from './stage/dyer.ts'
 import { REHEARSAL, storedIn } from './stage/journal.ts'
 import { pressUntilGone } from './stage/press.ts'
-import { openStage, type Stage } from './stage/stage.ts'
+import { keepsTheApp, openStage, type Stage } from './stage/stage.ts'
 
 let stage: Stage
 beforeAll(async () => {
@@ -191,7 +191,7 @@ describe('a page that is hidden', () => {
 
 describe('a browser that refuses notices', () => {
   it('the lamp says so in words, and pots run and are answered as ever', async () => {
-    const { page, context, complaints } = await stage.visit()
+    const { page, context, complaints } = await stage.visit(keepsTheApp)
     // A list that leaves notices out denies them.
     await context.grantPermissions(['clipboard-read'], { origin: new URL(stage.host.address).origin })
     await page.goto(`${stage.host.address}?rehearse`)
@@ -206,7 +206,7 @@ describe('a browser that refuses notices', () => {
   })
 
   it('a browser that knows none says that, and opens all the same', async () => {
-    const { page, context, complaints } = await stage.visit()
+    const { page, context, complaints } = await stage.visit(keepsTheApp)
     await context.addInitScript(() => Reflect.deleteProperty(globalThis, 'Notification'))
     await page.goto(`${stage.host.address}?rehearse`)
     await page.getByText('This browser shows no notices').first().waitFor()

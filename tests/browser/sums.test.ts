@@ -3,7 +3,7 @@ import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { violations } from './stage/axe.ts'
 import { press } from './stage/press.ts'
-import { keptForOffline, openStage, type Stage, type Visit } from './stage/stage.ts'
+import { keepsTheApp, keptForOffline, openStage, type Stage, type Visit } from './stage/stage.ts'
 import { tabTo } from './stage/tab-to.ts'
 
 let stage: Stage
@@ -157,7 +157,7 @@ it('in °F and US measures, from the settings on', async () => {
 })
 
 it('without a network, opened for the first time', async () => {
-  const visit = await at('', stage.visit(upright))
+  const visit = await at('', stage.visit({ ...upright, ...keepsTheApp }))
   const { page, context } = visit
   await page.getByRole('heading', { name: 'No pot is on' }).waitFor()
   await keptForOffline(page)

@@ -27,8 +27,13 @@ export const phone = {
   hasTouch: true,
   isMobile: true,
   // Nothing here looks at pixels, and a software renderer pays for each.
-  deviceScaleFactor: 1
+  deviceScaleFactor: 1,
+  // Each visit is the first on a new device: keeping the whole app for offline costs a third of most tests.
+  serviceWorkers: 'block' as const
 }
+
+/** For a visit that goes on without a network, or hears of the worker. */
+export const keepsTheApp = { serviceWorkers: 'allow' as const }
 
 export async function openStage(): Promise<Stage> {
   const host = await hostOf(process.env.STRANDLINE_DIST ?? '')
