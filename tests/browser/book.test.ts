@@ -9,7 +9,7 @@ import { type Host, hostOf } from '../../src/desk/bench/host.ts'
 import { answerAll } from './stage/answers.ts'
 import { violations } from './stage/axe.ts'
 import { keepFile, startPot } from './stage/dyer.ts'
-import { REAL, storedIn } from './stage/journal.ts'
+import { REAL, storedIn, summariesIn } from './stage/journal.ts'
 import { press, pressUntilThere } from './stage/press.ts'
 import { phone, type Visit, watch } from './stage/stage.ts'
 
@@ -67,7 +67,7 @@ describe('the book on the morning after', () => {
     ] as const) {
       await startPot(page, { title: 'Short dye', colourway, massG })
       const ended = async (): Promise<boolean> => {
-        const { summaries } = await storedIn(page, REAL)
+        const summaries = await summariesIn(page, REAL)
         return summaries.some((each) => each.colourway === colourway && each.status === 'complete')
       }
       await answerAll(page, () => 'clear', ended)

@@ -4,7 +4,7 @@ import type { PotEntry } from '../../src/session/ports.ts'
 import { answerAll, type Judge } from './stage/answers.ts'
 import { startPot } from './stage/dyer.ts'
 import { runFast } from './stage/fast-clock.ts'
-import { gapsIn, REHEARSAL, type Stored, storedIn } from './stage/journal.ts'
+import { gapsIn, REHEARSAL, type Stored, storedIn, summariesIn } from './stage/journal.ts'
 import { press } from './stage/press.ts'
 import { keepsTheApp, keptForOffline, openStage, type Stage, type Visit } from './stage/stage.ts'
 
@@ -41,7 +41,7 @@ beforeAll(async () => {
   await startPot(page, asked(plum))
   await startPot(page, asked(moss))
   await answerAll(page, judge, async () => {
-    const { summaries } = await storedIn(page, REHEARSAL)
+    const summaries = await summariesIn(page, REHEARSAL)
     return summaries.length === 2 && summaries.every(({ status }) => status === 'complete')
   })
   stored = await storedIn(page, REHEARSAL)

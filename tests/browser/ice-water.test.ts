@@ -5,7 +5,7 @@ import { answerAll } from './stage/answers.ts'
 import { startPot } from './stage/dyer.ts'
 import { runFast } from './stage/fast-clock.ts'
 import { addStep, fill, form, openRow, pad, removeRow } from './stage/forms.ts'
-import { REHEARSAL, storedIn } from './stage/journal.ts'
+import { REHEARSAL, storedIn, summariesIn } from './stage/journal.ts'
 import { pressUntilGone } from './stage/press.ts'
 import { openStage, type Stage } from './stage/stage.ts'
 
@@ -184,7 +184,7 @@ async function run(page: Page): Promise<void> {
   await startPot(page, { title: TITLE, colourway: 'Floe', massG: 80 })
   await runFast(page)
   const complete = async (): Promise<boolean> =>
-    (await storedIn(page, REHEARSAL)).summaries.some(({ status }) => status === 'complete')
+    (await summariesIn(page, REHEARSAL)).some(({ status }) => status === 'complete')
   await answerAll(page, (_pot, _act, times) => (times === 0 ? 'tint' : 'clear'), complete)
   const { entries } = await storedIn(page, REHEARSAL)
   const doses = entries.flatMap(({ event }) => (event.type === 'Dosed' ? [event.added.value] : []))

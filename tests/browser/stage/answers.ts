@@ -61,7 +61,7 @@ export async function answerAll(
     last = now
     if (Date.now() - movedMs > 30_000) throw new Error(`The Stove stands still: ${now}`)
     if (next === null) {
-      await page.waitForTimeout(50)
+      await page.waitForTimeout(100)
       continue
     }
     const line = `${next.pot}: ${next.act}`

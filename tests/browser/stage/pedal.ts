@@ -65,7 +65,7 @@ export async function answerBySigns(
     last = now
     if (Date.now() - movedMs > 30_000) throw new Error(`The Stove stands still: ${now}`)
     const seen = await page.evaluate(lookUp)
-    if (seen === null) await page.waitForTimeout(50)
+    if (seen === null) await page.waitForTimeout(100)
     else if (seen.kind === 'act') await step(page, signs.done)
     else if (seen.kind === 'go') await step(page, signs.next)
     else await choose(page, signs, seen, judge, judged)
@@ -102,7 +102,7 @@ async function step(page: Page, sign: () => Promise<void>): Promise<void> {
   const before = await page.evaluate(whatStands)
   await sign()
   const until = Date.now() + 350
-  while (Date.now() < until && (await page.evaluate(whatStands)) === before) await page.waitForTimeout(25)
+  while (Date.now() < until && (await page.evaluate(whatStands)) === before) await page.waitForTimeout(50)
 }
 
 /** What a press may change: not the running time. */

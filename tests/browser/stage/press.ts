@@ -14,7 +14,7 @@ export async function press(pad: Locator, felt: () => Promise<boolean>, how: Tou
     if (Date.now() > until) throw new Error(`Nothing came of pressing ${pad}`)
     await pad[how]({ timeout: 1_000 }).catch(() => {})
     const look = Date.now() + LOOK_MS
-    while (Date.now() < look && !(await felt())) await pad.page().waitForTimeout(40)
+    while (Date.now() < look && !(await felt())) await pad.page().waitForTimeout(80)
   }
 }
 

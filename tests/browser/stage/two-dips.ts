@@ -5,7 +5,7 @@ import type { PotEvent } from '../../../src/core/pot/events.ts'
 import type { PotEntry } from '../../../src/session/ports.ts'
 import type { Judge } from './answers.ts'
 import { startPot } from './dyer.ts'
-import { gapsIn, REHEARSAL, type Stored, storedIn } from './journal.ts'
+import { gapsIn, REHEARSAL, type Stored, summariesIn } from './journal.ts'
 
 const MIN = 60_000
 export const plum = { title: 'Dip gradient', colourway: 'Plum', massG: 40, bands: 2, eachMin: 2 }
@@ -26,7 +26,7 @@ export const judge: Judge = (pot, act, times) => {
 }
 
 export async function bothComplete(page: Page): Promise<boolean> {
-  const { summaries } = await storedIn(page, REHEARSAL)
+  const summaries = await summariesIn(page, REHEARSAL)
   return summaries.length === 2 && summaries.every(({ status }) => status === 'complete')
 }
 
