@@ -72,8 +72,8 @@ export default mergeConfig(
             name: 'browser',
             include: ['tests/browser/**/*.test.ts'],
             // Most of a browser test waits, for a pot's clock, a finger's time or a pad that is dead for a moment: a running
-            // page takes a tenth of a core, but opening one takes seconds of it: two cores carry four.
-            maxWorkers: 4,
+            // page takes a tenth of a core, but opening one takes seconds of it: two cores carry three.
+            maxWorkers: 3,
             expect: { poll: { timeout: minute / 2 } },
             testTimeout: 5 * minute,
             hookTimeout: 2 * minute,

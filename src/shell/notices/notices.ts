@@ -122,16 +122,32 @@ function optionsOf({ body, tag, quiet, actions, data }: Notice): NotificationOpt
 function noticesOfBrowser(): NoticesOf {
   const here = globalThis as { Notification?: typeof Notification }
   const { serviceWorker } = navigator as { serviceWorker?: ServiceWorkerContainer }
+  const read = (): NotificationPermission | null =>
+    serviceWorker === undefined ? null : (here.Notification?.permission ?? null)
+  // The lamps ask with each tick, and the page stands still while the browser's other process answers: so it is read when
+  // it may have changed, and not every browser tells that it has.
+  let permission = read()
+  const again = (): void => {
+    permission = read()
+  }
+  document.addEventListener('visibilitychange', again)
   return {
-    permission: () => (serviceWorker === undefined ? null : (here.Notification?.permission ?? null)),
-    request: async () => here.Notification?.requestPermission(),
+    permission: () => permission,
+    request: async () => {
+      await here.Notification?.requestPermission()
+      again()
+    },
     async registration() {
       const registration = await serviceWorker?.getRegistration()
       return registration?.active ? registration : null
     },
     onPermission(changed) {
       const asked = navigator.permissions?.query({ name: 'notifications' })
-      asked?.then((status) => status.addEventListener('change', changed)).catch(() => {})
+      const told = (): void => {
+        again()
+        changed()
+      }
+      asked?.then((status) => status.addEventListener('change', told)).catch(() => {})
     }
   }
 }

@@ -28,7 +28,13 @@ export function FitText({
   useLayoutEffect(() => {
     const node = place.current
     if (!node || typeof ResizeObserver === 'undefined') return
-    const fit = (): void => fitInto(node, mostPx, leastPx)
+    let fitted = ''
+    // An observer tells of the place as it is too, when it begins.
+    const fit = (): void => {
+      const place = `${node.clientWidth} ${node.clientHeight}`
+      if (place !== fitted) fitInto(node, mostPx, leastPx)
+      fitted = place
+    }
     fit()
     const observer = new ResizeObserver(fit)
     observer.observe(node)
