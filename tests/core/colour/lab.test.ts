@@ -39,4 +39,6 @@ it('from red to yellow to green to blue and on to red is up, also over 360 degre
 it('grey has no hue to differ in, and hues that face one another differ by all they can', () => {
   expect(deltaHue({ l: 50, a: 0, b: 0 }, { l: 50, a: 10, b: 0 })).toBe(0)
   expect(Math.abs(deltaHue({ l: 50, a: -10, b: 0 }, { l: 50, a: 10, b: 0 }))).toBeCloseTo(20, 9)
+  // A hair beside facing: the sum of what nearly cancels has no figures left there.
+  expect(deltaHue({ l: 50, a: 50, b: 1e-6 }, { l: 50, a: -50, b: 1e-6 })).toBeCloseTo(100, 6)
 })

@@ -1,13 +1,12 @@
 // A part of a text that stands further on than where it was parsed: signs were put in or taken out before it.
+import { moving } from '../source/moving.ts'
 import type { Entry, Group, Tree } from './tree.ts'
 
-type Moved = { still: Group; by: number }
-
-const moves = new WeakMap<Group, Moved>()
+const groups = moving<Group>(placed)
 
 /** The part where it was parsed first: the same for as long as nothing in it changes. */
 export function stillOf(group: Group): Group {
-  return moves.get(group)?.still ?? group
+  return groups.stillOf(group)
 }
 
 export function entryFurtherOn(entry: Entry, by: number): Entry {
@@ -16,20 +15,12 @@ export function entryFurtherOn(entry: Entry, by: number): Entry {
   return { start: start + by, end: end + by, valueFrom: valueFrom + by, key, value: furtherOn(value, by) }
 }
 
-/** What is inside is moved when it is asked for: with each letter everything behind it moves, and nearly nothing of it is
- * looked at. */
 export function furtherOn(tree: Tree, by: number): Tree {
-  if (by === 0) return tree
-  if (tree.kind === 'scalar') return { ...tree, start: tree.start + by, end: tree.end + by }
-  const { still, by: before } = moves.get(tree) ?? { still: tree, by: 0 }
-  const move: Moved = { still, by: before + by }
-  if (move.by === 0) return still
-  const made = placed(move)
-  moves.set(made, move)
-  return made
+  if (tree.kind !== 'scalar') return groups.moved(tree, by)
+  return by === 0 ? tree : { ...tree, start: tree.start + by, end: tree.end + by }
 }
 
-function placed({ still, by }: Moved): Group {
+function placed(still: Group, by: number): Group {
   const { kind, flow, start, end } = still
   let entries: Entry[] | null = null
   return {
