@@ -8,6 +8,7 @@ import type { Expected } from './programme/expect.ts'
 import { liquorsOf, setOutOf } from './programme/portions.ts'
 import { type Setting, settingOf } from './programme/setting.ts'
 import { type Around, Unroll } from './programme/unroll.ts'
+import { knownScope } from './scope.ts'
 import { longestDays, longestMs } from './source/limits.ts'
 
 export type ProgrammeMade = { ok: true; programme: Programme } | { ok: false; problems: InputProblem[] }
@@ -68,7 +69,7 @@ function tooLong({ estimate }: Programme): InputProblem | null {
 }
 
 function aroundAll(protocol: Protocol, setting: Setting, moments: ReadonlySet<string>): Around {
-  const scope = {
+  const scope = knownScope({
     kitchen: protocol.kitchen,
     quantities: setting.quantities,
     shown: setting.shown,
@@ -79,6 +80,6 @@ function aroundAll(protocol: Protocol, setting: Setting, moments: ReadonlySet<st
     boilC: setting.boilC,
     lengthen: setting.lengthen,
     liquorRatio: protocol.liquorRatio
-  }
+  })
   return { scope, vessel: null, massG: setting.goodsMassG, ifWanted: false }
 }

@@ -41,13 +41,41 @@ export function fillIn(text: string, values: Record<string, string>): { text: st
   return { text: filled, unknown }
 }
 
-/** The scope inside one round of a loop. */
+/** One protocol is worked with at a time, tried out and written out. */
+const WHOLE_MOST = 4
+/** More than the rounds that any protocol has. */
+const ROUNDS_MOST = 2_000
+
+const whole = new Map<string, Scope>()
+const rounds = new WeakMap<Scope, Map<string, Scope>>()
+
+/** One of the last that says the same, so that what was read in it need not be read again. Not to be changed. */
+export function knownScope(scope: Scope): Scope {
+  const key = JSON.stringify({ ...scope, moments: [...scope.moments] })
+  const known = whole.get(key) ?? scope
+  // Again the newest.
+  whole.delete(key)
+  whole.set(key, known)
+  const [oldest] = whole.keys()
+  if (whole.size > WHOLE_MOST && oldest !== undefined) whole.delete(oldest)
+  return known
+}
+
+/** The scope inside one round of a loop: for the same scope the same again. */
 export function withItem(scope: Scope, loop: LoopItem): Scope {
-  const name = loop.name
-  return {
+  const inside = rounds.get(scope) ?? new Map<string, Scope>()
+  rounds.set(scope, inside)
+  const key = JSON.stringify(loop)
+  const known = inside.get(key)
+  if (known) return known
+  const { name, item } = loop
+  const made: Scope = {
     ...scope,
-    quantities: { ...scope.quantities, [name]: loop.item },
-    shown: { ...scope.shown, [name]: loop.item },
+    quantities: { ...scope.quantities, [name]: item },
+    shown: { ...scope.shown, [name]: item },
     loops: [...scope.loops, loop]
   }
+  if (inside.size >= ROUNDS_MOST) inside.clear()
+  inside.set(key, made)
+  return made
 }

@@ -41,9 +41,10 @@ export function withAt(data: Data, path: Path, change: (old: Data | undefined) =
 
 /** The order of fields is no difference. */
 export function same(a: Data | undefined, b: Data | undefined): boolean {
+  // Nearly everything, after an edit of one field.
+  if (a === b) return true
   if (Array.isArray(a)) return Array.isArray(b) && a.length === b.length && a.every((one, i) => same(one, b[i]))
-  if (!isFields(a)) return a === b
-  if (!isFields(b)) return false
+  if (!isFields(a) || !isFields(b)) return false
   const keys = Object.keys(a)
   return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && same(a[key], b[key]))
 }

@@ -1,4 +1,5 @@
 // How a file is written, so that what is added to it looks as if its writer had written it.
+import { stillOf } from './further-on.ts'
 import { find, type Group, type Parsed, type Tree } from './tree.ts'
 
 export type Style = {
@@ -31,8 +32,9 @@ function columnOf(text: string, offset: number): number {
 
 /** The maps of fields under the words of a list of steps: those in braces, and those on lines of their own. */
 function mapsIn(steps: Group): [Group[], Group[]] {
+  // How it is written does not depend on where it stands: nothing is moved to be looked at.
   const fields = steps.entries
-    .map(({ value }) => fieldsOf(value))
+    .map(({ value }) => stillFieldsOf(value))
     .filter((value): value is Group => value?.kind === 'map' && !value.entries.some(({ value }) => holdsSteps(value)))
   return [fields.filter(({ flow }) => flow), fields.filter(({ flow }) => !flow)]
 }
@@ -41,14 +43,20 @@ function fieldsOf(step: Tree): Tree | undefined {
   return step.kind === 'map' ? step.entries[0]?.value : undefined
 }
 
+function stillFieldsOf(step: Tree): Tree | undefined {
+  const fields = step.kind === 'map' ? stillOf(step).entries[0]?.value : undefined
+  return fields && fields.kind !== 'scalar' ? stillOf(fields) : fields
+}
+
 function holdsSteps(value: Tree): boolean {
   return value.kind === 'list' && !value.flow
 }
 
 function indentIn(text: string, steps: Group): number | null {
   for (const { value } of steps.entries) {
-    const fields = fieldsOf(value)
-    if (fields?.kind !== 'map' || fields.flow) continue
+    const still = stillFieldsOf(value)
+    if (still?.kind !== 'map' || still.flow) continue
+    const fields = fieldsOf(value) ?? still
     const indent = columnOf(text, fields.start) - columnOf(text, value.start)
     if (indent > 0 && indent <= 8) return indent
   }

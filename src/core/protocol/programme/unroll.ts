@@ -3,11 +3,11 @@ import type { Draft } from '../draft.ts'
 import { asking } from '../draft.ts'
 import { resolveCount, resolveItems } from '../loop-items.ts'
 import type { Choice, InputProblem, Node, Round, Rounds, Step } from '../model.ts'
-import { Reading } from '../reading.ts'
+import { type FieldProblem, Reading } from '../reading.ts'
 import { readQuestion, wordsOf } from '../schema/question-fields.ts'
-import { stepKinds } from '../schema/step-kinds.ts'
 import { type Scope, withItem } from '../scope.ts'
 import { stepsMost } from '../source/limits.ts'
+import { nothingSaid, readStep } from '../step-read.ts'
 import { capital } from '../words.ts'
 import {
   isStep,
@@ -71,23 +71,23 @@ export class Unroll {
     return new Reading({ ...around.scope, bathC: this.now.bathC })
   }
 
-  #told(r: Reading, path: string): void {
-    for (const { at, code, what, instead } of r.problems) {
+  #told(problems: readonly FieldProblem[], path: string): void {
+    for (const { at, code, what, instead } of problems) {
       this.problems.push({ code, field: [path, ...at].join('.'), what, instead })
     }
   }
 
   #step(written: WrittenStep, id: string, path: string, around: Around): Step[] {
-    const r = this.#reading(around)
-    const drafts = stepKinds[written.word].draft(written.fields, r)
+    const { drafts, said, problems } = readStep(written, around.scope, this.now.bathC)
     const steps = drafts.flatMap((draft): Step[] => {
       if (!this.#counted()) return []
       const place = { id: `${id}${draft.suffix}`, path: `${path}${draft.suffix}` }
-      const step = stepOf(draft, written, draft.suffix === '', place, r, this.now)
+      const ofAct = draft.suffix === '' ? said : nothingSaid(written.word)
+      const step = stepOf(draft, ofAct, place, around.scope, this.now)
       this.#portion(draft, step, written, around)
       return [step]
     })
-    this.#told(r, path)
+    this.#told(problems, path)
     return steps
   }
 
@@ -102,14 +102,13 @@ export class Unroll {
   #ask(written: WrittenAsk, parent: string, around: Around): Step {
     const r = this.#reading(around)
     const question = readQuestion(written, [], r) ?? { kind: 'text', ask: 'Look' }
-    this.#told(r, `${parent}/ask`)
-    return this.#question(asking(wordsOf(question), question, [10, 30, 90]), parent, r)
+    this.#told(r.problems, `${parent}/ask`)
+    return this.#question(asking(wordsOf(question), question, [10, 30, 90]), parent, around)
   }
 
-  #question(draft: Draft, parent: string, r: Reading): Step {
+  #question(draft: Draft, parent: string, { scope }: Around): Step {
     this.#counted()
-    const written: WrittenStep = { word: 'check', id: null, fields: {} }
-    return stepOf(draft, written, true, { id: 'ask', path: `${parent}/ask` }, r, this.now)
+    return stepOf(draft, nothingSaid('check'), { id: 'ask', path: `${parent}/ask` }, scope, this.now)
   }
 
   #construct(node: WrittenConstruct, id: string, path: string, around: Around): Node {
@@ -136,7 +135,7 @@ export class Unroll {
   #repeat(node: WrittenRepeat, id: string, path: string, around: Around): Rounds {
     const r = this.#reading(around)
     const times = resolveCount(node.fields.times, ['times'], r) ?? 1
-    this.#told(r, path)
+    this.#told(r.problems, path)
     const rounds = Array.from({ length: times }, (_, i): Round => {
       const here = `${path}[${i + 1}]`
       const steps = this.sequence(node.fields.steps, here, around)
@@ -160,7 +159,7 @@ export class Unroll {
     const r = this.#reading(around)
     const { item: name, items: written, label, marks } = node.fields
     const items = resolveItems(written, [name], r) ?? ['1']
-    this.#told(r, path)
+    this.#told(r.problems, path)
     const own = name === 'jar' || name === 'skein'
     const goods = { skeins: this.setting.skeins, massG: around.massG }
     const rounds = items.map((item, i): Round => {
@@ -189,7 +188,7 @@ export class Unroll {
     const { fields } = node
     const r = this.#reading(around)
     const most = resolveCount(fields['at most'], ['at most'], r) ?? 1
-    this.#told(r, path)
+    this.#told(r.problems, path)
     const likelyRounds = Math.min(fields.likely ?? 1, most)
     const inner: Around = { ...around, ifWanted: true }
     let likelyEnd = this.now
@@ -222,10 +221,10 @@ export class Unroll {
     const { fields } = node
     const r = this.#reading(around)
     const question = r.text(fields.ask, ['ask'])
-    this.#told(r, path)
+    this.#told(r.problems, path)
     const answers = fields.answers.map((answer) => ({ id: answer.id, label: capital(answer.label) }))
     const words = { call: question, knot: 'Answer', done: 'answered' }
-    const ask = this.#question(asking(words, { kind: 'choice', ask: question, answers }, [10, 30, 90]), path, r)
+    const ask = this.#question(asking(words, { kind: 'choice', ask: question, answers }, [10, 30, 90]), path, around)
     const before = this.now
     const ends: Expected[] = []
     const taken = fields.answers.map((answer, i) => {

@@ -3,15 +3,15 @@ import type { Draft } from '../draft.ts'
 import { resolveCount, resolveItems } from '../loop-items.ts'
 import { Reading } from '../reading.ts'
 import { readQuestion } from '../schema/question-fields.ts'
-import { stepKinds } from '../schema/step-kinds.ts'
 import { type Scope, withItem } from '../scope.ts'
 import { placeAt } from '../source/located.ts'
+import { readStep, type StepRead } from '../step-read.ts'
 import { isStep, type WrittenConstruct, type WrittenEach, type WrittenNode, type WrittenStep } from '../written.ts'
 import { whereOf } from './problems.ts'
 import type { Steps } from './steps.ts'
 
 /** What a node turned out to be: the acts of a step, the rounds of a loop. */
-export type Tried = { drafts: Map<WrittenStep, Draft[]>; rounds: Map<WrittenConstruct, number> }
+export type Tried = { drafts: Map<WrittenStep, readonly Draft[]>; rounds: Map<WrittenConstruct, number> }
 
 export function tryOut(nodes: WrittenNode[], scope: Scope, steps: Steps, tried: Tried): void {
   for (const node of nodes) {
@@ -21,16 +21,9 @@ export function tryOut(nodes: WrittenNode[], scope: Scope, steps: Steps, tried: 
 }
 
 function tryStep(node: WrittenStep, scope: Scope, steps: Steps, tried: Tried): void {
-  const r = new Reading(scope)
-  const drafts = stepKinds[node.word].draft(node.fields, r)
-  for (const key of ['call', 'done', 'knot', 'detail'] as const) {
-    const text = node.fields[key]
-    if (typeof text === 'string') r.text(text, [key])
-  }
-  if (node.fields.hands !== undefined) r.duration(node.fields.hands as string | number, ['hands'])
-  // In a later round the same problem is no news.
-  if (!tried.drafts.has(node) || r.problems.length > 0) sayAll(r, node, steps)
-  tried.drafts.set(node, drafts)
+  const read = readStep(node, scope, scope.bathC)
+  sayAll(read, node, steps)
+  tried.drafts.set(node, read.drafts)
 }
 
 function tryConstruct(node: WrittenConstruct, scope: Scope, steps: Steps, tried: Tried): void {
@@ -83,10 +76,13 @@ function tryEach(node: WrittenEach, scope: Scope, r: Reading, steps: Steps, trie
   }
 }
 
-function sayAll(r: Reading, node: WrittenNode, steps: Steps): void {
+type WithProblems = Pick<Reading | StepRead, 'problems'>
+
+function sayAll({ problems }: WithProblems, node: WrittenNode, steps: Steps): void {
+  if (problems.length === 0) return
   const place = steps.places.get(node)
   if (!place) return
-  for (const { at, code, what, instead } of r.problems) {
+  for (const { at, code, what, instead } of problems) {
     const spot = at.length === 0 ? place.keyAt : placeAt(place.located, at, place.keyAt)
     steps.problems.say(spot, whereOf(place.where, at), code, `${node.word}: ${what}`, instead)
   }

@@ -5,7 +5,7 @@ import type { Gap, Input, InputKind, LateRule, Material, Protocol } from '../mod
 import { Reading } from '../reading.ts'
 import type { AsWritten } from '../schema/fields.ts'
 import { type Header, header } from '../schema/header.ts'
-import type { Scope } from '../scope.ts'
+import { knownScope, type Scope } from '../scope.ts'
 import { type Located, placeAt, plain } from '../source/located.ts'
 import { loopNames } from '../written.ts'
 import { sayIssues } from './issues.ts'
@@ -221,7 +221,7 @@ function readGap(given: WrittenGap, at: (string | number)[], r: Reading): Gap {
 export function trialScope(head: Bearing, moments: ReadonlySet<string>): Scope {
   const quantities: Record<string, string> = {}
   for (const input of head.inputs) quantities[input.id] = quantityText(input.kind, trialValue(input))
-  return {
+  return knownScope({
     ...emptyScope,
     kitchen: head.kitchen,
     quantities,
@@ -230,5 +230,5 @@ export function trialScope(head: Bearing, moments: ReadonlySet<string>): Scope {
     moments,
     bathC: head.startC,
     liquorRatio: head.liquorRatio
-  }
+  })
 }

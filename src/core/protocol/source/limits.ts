@@ -32,6 +32,20 @@ function overBytes(text: string): boolean {
   return bytes > bytesMost
 }
 
+const lineEnd = 0x0a
+const space = 0x20
+/** What a sign can do to the depth, by its code: it is asked of each sign of a text with each letter typed into it. */
+const [noSign, otherSign, opens, closes, begins] = [0, 1, 2, 3, 4]
+const kindOf = new Uint8Array(0x80)
+for (const [signs, kind] of [
+  [',:&*!"\'|>%', otherSign],
+  ['[{', opens],
+  [']}', closes],
+  ['-?', begins]
+] as const) {
+  for (const sign of signs) kindOf[sign.charCodeAt(0)] = kind
+}
+
 /** One pass over the text, before any parser: null where a parser may safely have it.
  * The parser's time grows with signs and lines, and its stack with the depth; all three are hostile ground. */
 export function roughProblem(text: string): RoughProblem | null {
@@ -43,29 +57,25 @@ export function roughProblem(text: string): RoughProblem | null {
   let indent = 0
   let atStart = true
   for (let i = 0; i < text.length; i++) {
-    const sign = text.charAt(i)
-    if (sign === '\n') {
-      lines++
+    const unit = text.charCodeAt(i)
+    if (unit === lineEnd) {
       dashes = 0
       indent = 0
       atStart = true
-    } else if (atStart && sign === ' ') indent++
-    else if (isSign(sign)) {
-      signs++
-      if (sign === '[' || sign === '{') depth++
-      else if ((sign === ']' || sign === '}') && depth > 0) depth--
+      if (++lines > linesMost) return { code: 'too-large', of: 'lines', offset: i }
+    } else if (unit === space) {
+      if (atStart && ++indent > indentMost) return { code: 'nested-too-deep', offset: i }
+    } else {
+      atStart = false
+      const sign = kindOf[unit] ?? noSign
+      if (sign === noSign) continue
+      if (++signs > signsMost) return { code: 'too-large', of: 'signs', offset: i }
+      if (sign === opens) depth++
+      else if (sign === closes) depth = Math.max(0, depth - 1)
       // A ruler of dashes in a comment nests nothing.
-      else if ((sign === '-' || sign === '?') && text.charAt(i + 1) <= ' ') dashes++
+      else if (sign === begins && text.charAt(i + 1) <= ' ') dashes++
+      if (depth > roughDepthMost || dashes > roughDepthMost) return { code: 'nested-too-deep', offset: i }
     }
-    if (sign !== ' ' && sign !== '\n') atStart = false
-    if (indent > indentMost) return { code: 'nested-too-deep', offset: i }
-    if (lines > linesMost) return { code: 'too-large', of: 'lines', offset: i }
-    if (signs > signsMost) return { code: 'too-large', of: 'signs', offset: i }
-    if (depth > roughDepthMost || dashes > roughDepthMost) return { code: 'nested-too-deep', offset: i }
   }
   return text.trim() === '' ? { code: 'empty-file', offset: 0 } : null
-}
-
-function isSign(sign: string): boolean {
-  return '[]{},:-?&*!"\'|>%'.includes(sign)
 }
