@@ -2,22 +2,33 @@
 import { listOf } from './schema/fields.ts'
 import { isStep, sequencesOf, type WrittenNode } from './written.ts'
 
-/** The names that a node's end marks: its id and its marks. */
-export function marksOf(node: WrittenNode): string[] {
-  const marks = ownMarks(node)
-  return node.id === null ? marks : [node.id, ...marks]
+const marks = new WeakMap<WrittenNode, readonly string[]>()
+
+/** The names that a node's end marks: its id and its marks. A node never changes, and is asked time and again. */
+export function marksOf(node: WrittenNode): readonly string[] {
+  const known = marks.get(node)
+  if (known) return known
+  const own = ownMarks(node)
+  const made = node.id === null ? own : [node.id, ...own]
+  marks.set(node, made)
+  return made
 }
 
 export function ownMarks(node: WrittenNode): string[] {
   return isStep(node) ? listOf(node.fields.marks as string | string[] | undefined) : node.fields.marks
 }
 
+const moments = new WeakMap<readonly WrittenNode[], ReadonlySet<string>>()
+
 /** All ids and marks of some steps and of what is inside them. */
-export function momentNames(nodes: WrittenNode[]): Set<string> {
+export function momentNames(nodes: readonly WrittenNode[]): ReadonlySet<string> {
+  const known = moments.get(nodes)
+  if (known) return known
   const names = new Set<string>()
   for (const node of nodes) {
     for (const name of marksOf(node)) names.add(name)
     if (!isStep(node)) for (const list of sequencesOf(node)) for (const name of momentNames(list)) names.add(name)
   }
+  moments.set(nodes, names)
   return names
 }

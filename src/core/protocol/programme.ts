@@ -76,7 +76,7 @@ function aroundAll(protocol: Protocol, setting: Setting, moments: ReadonlySet<st
     loops: [],
     materials: protocol.materials,
     moments,
-    bathC: protocol.startC,
+    startC: protocol.startC,
     boilC: setting.boilC,
     lengthen: setting.lengthen,
     liquorRatio: protocol.liquorRatio

@@ -45,9 +45,23 @@ export const water: Material = { id: 'water', label: 'water', kind: 'water', per
 export class Reading {
   readonly problems: FieldProblem[] = []
   readonly scope: Scope
+  readonly #bathC: number
+  #heedsBath = false
 
-  constructor(scope: Scope) {
+  /** `bathC`: the bath as far as it is known by then. */
+  constructor(scope: Scope, bathC: number = scope.startC) {
     this.scope = scope
+    this.#bathC = bathC
+  }
+
+  /** Whether what was read would be another with a warmer bath, or a colder one. */
+  get heedsBath(): boolean {
+    return this.#heedsBath
+  }
+
+  bathIsOver(tempC: number): boolean {
+    this.#heedsBath = true
+    return this.#bathC > tempC
   }
 
   say(at: FieldPath, code: ProblemCode, what: string, instead: string): void {

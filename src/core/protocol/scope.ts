@@ -16,8 +16,8 @@ export type Scope = {
   materials: Material[]
   /** Explicit ids and marks of the whole protocol. */
   moments: ReadonlySet<string>
-  /** The bath as far as it is known, °C: says whether a bare temperature is waited for from above or below. */
-  bathC: number
+  /** The bath before anything is done. */
+  startC: number
   boilC: number
   /** Holds that the boil cuts short are made longer; left out: they are not. */
   lengthen?: boolean

@@ -28,26 +28,24 @@ export function nothingSaid(word: StepWord): Said {
   return { word, fields: {}, own: { call: null, done: null, knot: null, detail: null, hands: null } }
 }
 
-type Kept = { bathC: number; read: StepRead }
+/** `bathC`: null where the step is the same in any bath. */
+type Kept = { bathC: number | null; read: StepRead }
 
 const kept = new WeakMap<Scope, WeakMap<WrittenStep, Kept>>()
 
-/** `bathC`: the bath as far as it is known there, in place of the scope's. */
+/** `bathC`: the bath as far as it is known by then. */
 export function readStep(step: WrittenStep, scope: Scope, bathC: number): StepRead {
-  let inScope = kept.get(scope)
-  if (!inScope) {
-    inScope = new WeakMap()
-    kept.set(scope, inScope)
-  }
+  const inScope = kept.get(scope) ?? new WeakMap<WrittenStep, Kept>()
+  kept.set(scope, inScope)
   const known = inScope.get(step)
-  if (known?.bathC === bathC) return known.read
-  const read = readAnew(step, bathC === scope.bathC ? scope : { ...scope, bathC })
-  inScope.set(step, { bathC, read })
+  if (known && (known.bathC === null || known.bathC === bathC)) return known.read
+  const r = new Reading(scope, bathC)
+  const read = readWith(r, step)
+  inScope.set(step, { bathC: r.heedsBath ? bathC : null, read })
   return read
 }
 
-function readAnew({ word, fields }: WrittenStep, scope: Scope): StepRead {
-  const r = new Reading(scope)
+function readWith(r: Reading, { word, fields }: WrittenStep): StepRead {
   const drafts = stepKinds[word].draft(fields, r)
   const shared = fields as SharedFields
   const text = (key: 'call' | 'done' | 'knot' | 'detail'): string | null => {

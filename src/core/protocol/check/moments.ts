@@ -2,6 +2,7 @@
 // The protocol is walked once with nobody's answers known: what comes in one answer only does not count, branches that
 // run alongside take turns, and a wait that nothing can end any more is a problem.
 
+import type { WaitDraft } from '../draft.ts'
 import { marksOf } from '../names.ts'
 import type { Tried } from '../read/drafts.ts'
 import type { Steps } from '../read/steps.ts'
@@ -36,15 +37,18 @@ class Walker {
 
   *sequence(nodes: WrittenNode[], come: Come): Walk {
     for (const node of nodes) {
-      if (isStep(node)) yield* this.step(node, come)
-      else yield* this.construct(node, come)
+      // Most steps wait for no moment, and need no walk of their own.
+      if (isStep(node)) {
+        const names = namesWaitedFor(node, this.tried)
+        if (names.length > 0) yield* this.step(node, names, come)
+      } else yield* this.construct(node, come)
       for (const name of marksOf(node)) come.own.add(name)
       this.progress++
     }
   }
 
-  *step(step: WrittenStep, come: Come): Walk {
-    for (const name of namesWaitedFor(step, this.tried)) {
+  *step(step: WrittenStep, names: readonly string[], come: Come): Walk {
+    for (const name of names) {
       while (!come.has(name) && !this.told.has(step)) yield { step, name }
     }
   }
@@ -91,24 +95,29 @@ class Walker {
   }
 }
 
-function namesWaitedFor(step: WrittenStep, tried: Tried): string[] {
-  return (tried.drafts.get(step) ?? []).flatMap(({ wait }) => {
-    if (!wait) return []
-    const moments = wait.until.flatMap((until) => (until.kind === 'moment' ? [until.name] : []))
-    return wait.from === null ? moments : [wait.from, ...moments]
-  })
+const none: readonly string[] = []
+
+function namesWaitedFor(step: WrittenStep, tried: Tried): readonly string[] {
+  return (tried.drafts.get(step) ?? []).flatMap(({ wait }) => (wait === null ? none : momentsOf(wait)))
+}
+
+function momentsOf({ from, until }: WaitDraft): readonly string[] {
+  if (from === null && until.every(({ kind }) => kind !== 'moment')) return none
+  const moments = until.flatMap((one) => (one.kind === 'moment' ? [one.name] : []))
+  return from === null ? moments : [from, ...moments]
 }
 
 export function momentProblems(nodes: WrittenNode[], tried: Tried, steps: Steps): void {
   const walker = new Walker(tried)
   const walk = walker.sequence(nodes, new Come(null))
-  const sure = surelyMarked(nodes)
+  let sure: Set<string> | null = null
   for (let next = walk.next(); !next.done; next = walk.next()) {
     const { step, name } = next.value
     if (walker.told.has(step)) continue
     walker.told.add(step)
     const place = steps.places.get(step)
     if (!place) continue
+    sure ??= surelyMarked(nodes)
     if (sure.has(name)) {
       const instead = 'wait for a moment that comes before this step, or in a branch alongside'
       steps.problems.say(

@@ -21,8 +21,12 @@ export function nameProblems(nodes: WrittenNode[], steps: Steps): void {
   }
 }
 
-function everyNode(nodes: WrittenNode[]): WrittenNode[] {
-  return nodes.flatMap((node) => (isStep(node) ? [node] : [node, ...sequencesOf(node).flatMap(everyNode)]))
+function everyNode(nodes: readonly WrittenNode[], found: WrittenNode[] = []): WrittenNode[] {
+  for (const node of nodes) {
+    found.push(node)
+    if (!isStep(node)) for (const list of sequencesOf(node)) everyNode(list, found)
+  }
+  return found
 }
 
 function say(node: WrittenNode, field: string, what: string, steps: Steps): void {

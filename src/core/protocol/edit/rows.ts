@@ -85,15 +85,16 @@ class Spans {
     this.data = p.root ? dataOf(p.root) : null
   }
 
-  add(path: Path, depth: number, kind: string, name: string | null, summary: string): void {
+  /** The path is kept as it is given. */
+  add(path: Row['path'], depth: number, kind: string, name: string | null, summary: string): void {
     const found = find(this.#p.root, path)
     if (!found) return
     const { text } = this.#p
     const { start } = found.entry
     const end = found.parent.flow ? found.entry.end : lineEnd(text, found.entry.end)
     const from = this.#lineOf(start)
-    const to = from + text.slice(start, end).split('\n').length - 1
-    const row: Row = { path: [...path], depth, kind, name, summary, lines: { from, to }, problems: [] }
+    const to = from + lineEndsIn(text, start, end)
+    const row: Row = { path, depth, kind, name, summary, lines: { from, to }, problems: [] }
     // A mistake in the dash or the indent stands before the entry itself.
     this.list.push({ row, start: found.parent.flow ? start : start - columnOf(text, start), end })
   }
@@ -111,6 +112,12 @@ class Spans {
     }
     return this.#line
   }
+}
+
+function lineEndsIn(text: string, from: number, to: number): number {
+  let count = 0
+  for (let at = text.indexOf('\n', from); at >= 0 && at < to; at = text.indexOf('\n', at + 1)) count++
+  return count
 }
 
 function spansOf(p: Parsed): Span[] {

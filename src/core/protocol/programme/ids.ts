@@ -1,18 +1,23 @@
 // Ids of steps that the writer left without: the word, numbered where it would not be alone.
 import { isStep, type WrittenNode } from '../written.ts'
 
-const suffixes: Partial<Record<WrittenNode['word'], string[]>> = {
+const none: readonly string[] = []
+const ofLifted: readonly string[] = ['-lift', '-stir', '-enter']
+const suffixes: Partial<Record<WrittenNode['word'], readonly string[]>> = {
   heat: ['-up'],
   soak: ['-in'],
   air: ['-out'],
   dry: ['-hang']
 }
 
+/** Of the acts that belong to a node. */
+function suffixesOf(node: WrittenNode): readonly string[] {
+  return isStep(node) && node.fields.yarn === 'lifted' ? ofLifted : (suffixes[node.word] ?? none)
+}
+
 /** The id of a node and those of the acts that belong to it. */
 export function allIdsOf(id: string, node: WrittenNode): string[] {
-  const lifted = isStep(node) && node.fields.yarn === 'lifted'
-  const more = lifted ? ['-lift', '-stir', '-enter'] : (suffixes[node.word] ?? [])
-  return [id, ...more.map((suffix) => `${id}${suffix}`)]
+  return [id, ...suffixesOf(node).map((suffix) => `${id}${suffix}`)]
 }
 
 /** One id a node, in order. An id is a moment too, so none may be a name that the writer uses elsewhere. */
@@ -24,12 +29,14 @@ export function assignIds(nodes: WrittenNode[], names: ReadonlySet<string>): str
   return nodes.map((node) => {
     if (node.id !== null) return node.id
     const base = node.word === 'for each' ? 'each' : node.word
-    const called = allIdsOf(base, node).join()
+    const more = suffixesOf(node)
+    const called = more.length === 0 ? base : `${base}${more.join()}`
+    const isTaken = (one: string): boolean => used.has(one) || names.has(one)
     for (let no = next.get(called) ?? 1; ; no++) {
       const id = no === 1 ? base : `${base}-${no}`
-      const all = allIdsOf(id, node)
-      if (all.some((one) => used.has(one) || names.has(one))) continue
-      for (const one of all) used.add(one)
+      if (isTaken(id) || more.some((suffix) => isTaken(`${id}${suffix}`))) continue
+      used.add(id)
+      for (const suffix of more) used.add(`${id}${suffix}`)
       next.set(called, no + 1)
       return id
     }

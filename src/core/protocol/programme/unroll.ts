@@ -67,8 +67,8 @@ export class Unroll {
     return this.#steps <= stepsMost
   }
 
-  #reading(around: Around): Reading {
-    return new Reading({ ...around.scope, bathC: this.now.bathC })
+  #reading({ scope }: Around): Reading {
+    return new Reading(scope, this.now.bathC)
   }
 
   #told(problems: readonly FieldProblem[], path: string): void {

@@ -21,7 +21,7 @@ export function tryOut(nodes: WrittenNode[], scope: Scope, steps: Steps, tried: 
 }
 
 function tryStep(node: WrittenStep, scope: Scope, steps: Steps, tried: Tried): void {
-  const read = readStep(node, scope, scope.bathC)
+  const read = readStep(node, scope, scope.startC)
   sayAll(read, node, steps)
   tried.drafts.set(node, read.drafts)
 }

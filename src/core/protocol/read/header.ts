@@ -119,7 +119,7 @@ export const emptyScope: Scope = {
   loops: [],
   materials: [],
   moments: new Set(),
-  bathC: usualC,
+  startC: usualC,
   boilC: 100,
   liquorRatio: null
 }
@@ -228,7 +228,7 @@ export function trialScope(head: Bearing, moments: ReadonlySet<string>): Scope {
     shown: quantities,
     materials: head.materials,
     moments,
-    bathC: head.startC,
+    startC: head.startC,
     liquorRatio: head.liquorRatio
   })
 }

@@ -148,10 +148,10 @@ function takeName(parts: Parts, text: string, at: FieldPath, r: Reading, own: un
 function takeTemperature(parts: Parts, text: AsWritten, at: FieldPath, r: Reading, cools: boolean): void {
   const range = r.range(text, at)
   if (!range) return
-  const { boilC, bathC } = r.scope
+  const { boilC } = r.scope
   const lowC = range.boil ? boilC : range.lowC
   const highC = range.boil ? null : range.highC
-  const down = lowC === null || (highC !== null && (cools || bathC > highC))
+  const down = lowC === null || (highC !== null && (cools || r.bathIsOver(highC)))
   const one = lowC === highC
   if (down) parts.until.push({ kind: 'temperature', lowC: one ? null : lowC, highC, going: 'down' })
   else parts.until.push({ kind: 'temperature', lowC: Math.min(lowC, boilC), highC: one ? null : highC, going: 'up' })

@@ -94,6 +94,31 @@ describe('what is typed into a text', () => {
     expect(before.steps.filter((step, i) => step !== after.steps[i])).toHaveLength(1)
   })
 
+  it('a letter in one step has that step alone worked out again, though the bath is colder after it', () => {
+    const warm = TEXT.replace('title: Long', 'title: Long\nstart: 60 °C')
+    const longer = warm.replace('for: 30 min', 'for: 32 min')
+    protocolOf(warm)
+    // Once to be tried out, once as it is written out.
+    const { made, drafts } = counted(() => protocolOf(longer))
+    expect(drafts).toBe(2)
+    expect(trialProgramme(made)).toEqual(trialProgramme(readAnew(longer)))
+  })
+
+  it('a wait for a temperature is worked out again where the bath comes from the other side', () => {
+    const text = (to: string): string =>
+      TEXT.replace(
+        '\n  - rinse\n',
+        `\n  - heat: {to: ${to}, rate: 2 °C/min}\n  - wait: {until: 60 °C}\n  - heat: off\n`
+      )
+    const goingIn = (protocol: Protocol): unknown => {
+      const made = trialProgramme(protocol)
+      const waits = made.ok ? made.programme.steps.filter((step) => step.node === 'step' && step.word === 'wait') : []
+      return waits.map((step) => step.node === 'step' && step.wait?.until)
+    }
+    expect(goingIn(protocolOf(text('40 °C')))).toEqual([[expect.objectContaining({ going: 'up' })]])
+    expect(goingIn(protocolOf(text('80 °C')))).toEqual([[expect.objectContaining({ going: 'down' })]])
+  })
+
   it('what the header says of the steps is heeded though they stay the same', () => {
     const text = TEXT.replace('\n  - rinse\n', '\n  - add: 10 mL of acid\n  - rinse\n')
     protocolOf(text)
