@@ -129,8 +129,13 @@ describe.each(screens)('on $name', (size) => {
 })
 
 describe('strips', () => {
-  it.each(screens)('on $name "not saved" leaves every pad in sight', async (size) => {
-    await seen('pots=moss,plum,ochre', size, '.bath-pad')
+  it.each(
+    screens.flatMap((size) => [
+      { ...size, over: 'a Stove', pots: 'moss,plum,ochre', ready: '.bath-pad' },
+      { ...size, over: 'a call', pots: 'mossLate', ready: '.call-pad' }
+    ])
+  )('on $name "not saved" over $over leaves every pad in sight', async ({ pots, ready, ...size }) => {
+    await seen(`pots=${pots}`, size, ready)
     await page.evaluate(() => {
       window.kitchen.signals.notSaved.value = { say: 'The store is full.' }
     })
