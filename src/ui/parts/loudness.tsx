@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import type { Kitchen } from '../kitchen.ts'
 import { ChoiceRow } from './choice-row.tsx'
 import { Pad } from './pad.tsx'
+import './loudness.css'
 
 const levels = [0.2, 0.4, 0.6, 0.8, 1]
 
@@ -23,7 +24,7 @@ export function Loudness({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
     if (sent?.ok === false) setSaid(`Not kept. ${sent.say}`)
   }
   return (
-    <>
+    <div class="loudness">
       <ChoiceRow
         legend="Loudness"
         choices={levels.map((value, i) => ({ value, label: i === 0 ? '1 soft' : i === 4 ? '5 loud' : `${i + 1}` }))}
@@ -35,6 +36,6 @@ export function Loudness({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element 
         Try at the stove
       </Pad>
       <p role="status">{said}</p>
-    </>
+    </div>
   )
 }
