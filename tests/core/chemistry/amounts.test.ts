@@ -113,6 +113,11 @@ describe('nothing is lost', () => {
     )
   })
 
+  it('in no dilution: all of it is all of it, to the last digit', () => {
+    const all = { fromPercentWV: 0.01, toPercentWV: 0.01, toML: 6875.668039808573 }
+    expect(answered(dilute(all)).takeML).toBe(all.toML)
+  })
+
   it('in a mixture: the dyes come to the depth, and the stocks poured together hold them', () => {
     const dye = fc.record({ name: fc.constant('dye'), parts: between(0.01, 100), stockPercentWV: between(0.01, 100) })
     fc.assert(

@@ -22,5 +22,6 @@ export function dilute(given: {
     const instead = `Give at most ${fromPercentWV} %, or take a stronger stock.`
     return refuse({ code: 'contradiction', field: 'toPercentWV', what, instead })
   }
-  return { takeML: (toML * toPercentWV) / fromPercentWV, makeUpToML: toML }
+  // The last digit of a sum must not take more than the whole.
+  return { takeML: Math.min(toML, (toML * toPercentWV) / fromPercentWV), makeUpToML: toML }
 }
