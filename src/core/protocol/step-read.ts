@@ -34,7 +34,7 @@ type Kept = { bathC: number | null; read: StepRead }
 const kept = new WeakMap<Scope, WeakMap<WrittenStep, Kept>>()
 
 /** `bathC`: the bath as far as it is known by then. */
-export function readStep(step: WrittenStep, scope: Scope, bathC: number): StepRead {
+export function readStepIn(step: WrittenStep, scope: Scope, bathC: number): StepRead {
   const inScope = kept.get(scope) ?? new WeakMap<WrittenStep, Kept>()
   kept.set(scope, inScope)
   const known = inScope.get(step)

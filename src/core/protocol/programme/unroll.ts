@@ -7,7 +7,7 @@ import { type FieldProblem, Reading } from '../reading.ts'
 import { readQuestion, wordsOf } from '../schema/question-fields.ts'
 import { type Scope, withItem } from '../scope.ts'
 import { stepsMost } from '../source/limits.ts'
-import { nothingSaid, readStep } from '../step-read.ts'
+import { nothingSaid, readStepIn } from '../step-read.ts'
 import { capital } from '../words.ts'
 import {
   isStep,
@@ -78,7 +78,7 @@ export class Unroll {
   }
 
   #step(written: WrittenStep, id: string, path: string, around: Around): Step[] {
-    const { drafts, said, problems } = readStep(written, around.scope, this.now.bathC)
+    const { drafts, said, problems } = readStepIn(written, around.scope, this.now.bathC)
     const steps = drafts.flatMap((draft): Step[] => {
       if (!this.#counted()) return []
       const place = { id: `${id}${draft.suffix}`, path: `${path}${draft.suffix}` }

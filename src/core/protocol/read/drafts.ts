@@ -5,7 +5,7 @@ import { Reading } from '../reading.ts'
 import { readQuestion } from '../schema/question-fields.ts'
 import { type Scope, withItem } from '../scope.ts'
 import { placeAt } from '../source/located.ts'
-import { readStep, type StepRead } from '../step-read.ts'
+import { readStepIn, type StepRead } from '../step-read.ts'
 import { isStep, type WrittenConstruct, type WrittenEach, type WrittenNode, type WrittenStep } from '../written.ts'
 import { whereOf } from './problems.ts'
 import type { Steps } from './steps.ts'
@@ -21,7 +21,7 @@ export function tryOut(nodes: WrittenNode[], scope: Scope, steps: Steps, tried: 
 }
 
 function tryStep(node: WrittenStep, scope: Scope, steps: Steps, tried: Tried): void {
-  const read = readStep(node, scope, scope.startC)
+  const read = readStepIn(node, scope, scope.startC)
   sayAll(read, node, steps)
   tried.drafts.set(node, read.drafts)
 }
