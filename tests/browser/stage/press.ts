@@ -11,12 +11,16 @@ const LOOK_MS = 1_000
 export async function press(pad: Locator, felt: () => Promise<boolean>, how: Touch = 'tap'): Promise<void> {
   const until = Date.now() + PATIENCE_MS
   while (!(await felt())) {
-    if (Date.now() > until) throw new Error(`Nothing came of pressing ${pad}`)
+    if (Date.now() > until) throw new Error(`Nothing came of pressing ${pad}. The screen says: ${await seenOn(pad)}`)
     await pad[how]({ timeout: 1_000 }).catch(() => {})
     const look = Date.now() + LOOK_MS
     while (Date.now() < look && !(await felt())) await pad.page().waitForTimeout(80)
   }
 }
+
+/** So that a failure that comes once in a while says what stood in the way. */
+const seenOn = async (pad: Locator): Promise<string> =>
+  (await pad.page().locator('body').ariaSnapshot()).slice(0, 1_500)
 
 export async function pressUntilGone(pad: Locator, gone: Locator, how?: Touch): Promise<void> {
   // What has not come yet is not gone.

@@ -87,12 +87,14 @@ export async function answerAll(page: Page, names: readonly string[]): Promise<v
   }
 }
 
-/** A call that fills the screen, if there is one. Tapped again and again while its pad is dead, all of it would be taken
- * for a burst of drops. */
+/** What fills the screen: what was missed, where a machine at work stood still while the clock was fast, and a call.
+ * Tapped again and again while its pad is dead, all of it would be taken for a burst of drops. */
 async function layAside(page: Page): Promise<void> {
-  const aside = page.getByRole('button', { name: 'See pots' })
-  const gone = async (): Promise<boolean> => (await aside.count()) === 0
-  if (!(await gone())) await press(aside, gone)
+  for (const name of ['To the pots', 'See pots']) {
+    const aside = page.getByRole('button', { name, exact: true })
+    const gone = async (): Promise<boolean> => (await aside.count()) === 0
+    if (!(await gone())) await press(aside, gone)
+  }
 }
 
 /** That pot is the large one, whatever calls: calls are laid aside. */
