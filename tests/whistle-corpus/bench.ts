@@ -14,7 +14,7 @@ const overSound = [20, 10, 5, 0] as const
 /** Stretches of 40 s of each kind that whistles are laid over. */
 const GROUNDS = 8
 
-type Wanted = { hours: number; whistles: number; part: Part; kind: string[] }
+type Wanted = { hours: number; after: number; whistles: number; part: Part; kind: string[] }
 
 export function bench(argv: string[]): number {
   const wanted = read(argv)
@@ -52,16 +52,18 @@ function read(argv: string[]): Wanted | string {
       args: argv,
       options: {
         hours: { type: 'string' },
+        after: { type: 'string' },
         whistles: { type: 'string' },
         part: { type: 'string' },
         kind: { type: 'string', multiple: true }
       }
     })
-    const { hours = '0.1', whistles = '400', part = 'held-out', kind = [] } = values
+    const { hours = '0.1', after = '0', whistles = '400', part = 'held-out', kind = [] } = values
     if (!(Number(hours) > 0)) return `--hours is a number of hours of each kind of sound, not "${hours}"`
+    if (!(Number(after) >= 0)) return `--after is a number of hours to pass over first, not "${after}"`
     if (!(Number.isInteger(Number(whistles)) && Number(whistles) > 0)) return `--whistles is a count, not "${whistles}"`
     if (part !== 'tune' && part !== 'held-out') return `--part is tune or held-out, not "${part}"`
-    return { hours: Number(hours), whistles: Number(whistles), part, kind }
+    return { hours: Number(hours), after: Number(after), whistles: Number(whistles), part, kind }
   } catch (error) {
     return error instanceof Error ? error.message : String(error)
   }
@@ -153,10 +155,10 @@ function tooLoud({ whistles, part }: Wanted): Figure {
   }
 }
 
-function falseAccepts(there: Kind[], { hours, part }: Wanted, tell: Tell): void {
+function falseAccepts(there: Kind[], { hours, after, part }: Wanted, tell: Tell): void {
   const all: Quiet = { seconds: 0, heard: [], cpuMs: 0 }
   for (const kind of there) {
-    const found = listen(kind, part, hours)
+    const found = listen(kind, part, hours, after)
     all.seconds += found.seconds
     all.cpuMs += found.cpuMs
     const heard = found.heard.length

@@ -31,7 +31,7 @@ const hours: Record<string, number> = {
   water: 24,
   'music-like': 16,
   kettle: 10,
-  clanks: 10,
+  clanks: 36,
   beeps: 8,
   'talk-like': 18,
   fan: 1

@@ -82,13 +82,15 @@ export type Quiet = { seconds: number; heard: Heard[]; cpuMs: number }
 
 export const PIECE_SEC = 60
 
-/** So many hours of a kind of sound without a whistle, and what was heard in it. */
-export function listen(kind: Kind, part: Part, hours: number, weigh?: Weigh): Quiet {
+/** So many hours of a kind of sound without a whistle, and what was heard in it. `after`: hours that are passed over, where
+ * what was heard in them was heeded since. */
+export function listen(kind: Kind, part: Part, hours: number, after = 0, weigh?: Weigh): Quiet {
   const found: Quiet = { seconds: 0, heard: [], cpuMs: 0 }
   const recogniser = createRecogniser(weigh ? { sampleRateHz: RATE_HZ, weigh } : { sampleRateHz: RATE_HZ })
-  for (let nth = 0; found.seconds < hours * 3_600; nth++) {
-    // From 1,000 on: other pieces than those that whistles are mixed with.
-    const sound = pieceAtLevel(kind, part, 1_000 + nth, PIECE_SEC)
+  // Other pieces than those that whistles are mixed with.
+  const first = 1_000 + Math.round((after * 3_600) / PIECE_SEC)
+  for (let nth = first; found.seconds < hours * 3_600; nth++) {
+    const sound = pieceAtLevel(kind, part, nth, PIECE_SEC)
     const startMs = performance.now()
     found.heard.push(...recogniser.push(sound))
     found.cpuMs += performance.now() - startMs
