@@ -113,8 +113,13 @@ describe('the words', () => {
         code: 'outside',
         field: 'waterML',
         what: "The water can't be 0 mL.",
-        instead: 'Give more than 0 and at most 1000000 mL.'
+        instead: 'Give 0.001 to 1000000 mL.'
       }
+    ],
+    [
+      'a bath of next to no water',
+      chemistry.bathPh({ ...plainBath, waterML: 5e-324, vinegarML: 0, alkalinityMgPerLCaCO3: 0 }),
+      { code: 'outside', field: 'waterML', instead: 'Give 0.001 to 1000000 mL.' }
     ],
     [
       'a value that is missing',

@@ -10,7 +10,7 @@ export type BathPh = { ph: number; lowPh: number; highPh: number }
 /** The pH of a bath of water, vinegar and citric acid at `tempC`, without goods: wool takes up acid and raises it.
  * Predict for planning, measure for the record.
  *
- * Units: see Bath. Ranges: water above 0 and up to 1,000,000 mL, vinegar up to that, its strength up to 100 % w/v,
+ * Units: see Bath. Ranges: water from 0.001 to 1,000,000 mL, vinegar up to that, its strength up to 100 % w/v,
  * alkalinity up to 1000 mg/L as CaCO3, 0 to 100 °C, up to 1 mol of acid in a kg of water.
  * Refuses what lies outside, is missing or is no number; and an open bath whose acid does not exceed its alkalinity.
  *

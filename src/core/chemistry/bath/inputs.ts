@@ -32,7 +32,8 @@ export const CACO3_G_PER_MOL_OF_CHARGE = 50.0435
 export const ACID_MOST = 1
 
 export const bathLimits = {
-  waterML: { field: 'waterML', name: 'the water', unit: 'mL', least: 0, most: 1e6, above: true },
+  // Not only more than nothing: of what is next to nothing no share can be worked out.
+  waterML: { field: 'waterML', name: 'the water', unit: 'mL', least: 0.001, most: 1e6 },
   vinegarML: { field: 'vinegarML', name: 'the vinegar', unit: 'mL', least: 0, most: 1e6 },
   vinegarPercentWV: { field: 'vinegarPercentWV', name: "the vinegar's strength", unit: '% w/v', least: 0, most: 100 },
   citricG: { field: 'citricG', name: 'the citric acid', unit: 'g', least: 0, most: 1e6 },
