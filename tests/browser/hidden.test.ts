@@ -93,7 +93,9 @@ describe.concurrent('a hidden page', () => {
     await callAgainAndAgain(page, 32, 3_000)
     await hide()
     await page.until('globalThis.late.length >= 30', 170_000)
-    expect(Math.max(...(await lateOf(page)).slice(1))).toBeLessThan(2_500)
+    // A page that is not kept awake wakes once a minute: nearly each of these would be late by more.
+    const late = (await lateOf(page)).slice(1).sort((a, b) => a - b)
+    expect(late[Math.floor(late.length * 0.9)]).toBeLessThan(2_500)
   })
 
   it(
@@ -109,12 +111,14 @@ describe.concurrent('a hidden page', () => {
 
   it('that was frozen says first what was missed when it comes back, and calls', async () => {
     const { page, hide, show } = await kitchen({ sound: true })
-    const start = potFor('Plum', turns(1, 4_000))
+    // Long enough for the page to be hidden and frozen before its call is due, on a machine at work too.
+    const dueAfterMs = 20_000
+    const start = potFor('Plum', turns(1, dueAfterMs))
     await page.evaluate(`strandlineRehearsal.kitchen.start(${JSON.stringify(start)})`)
+    const startedAtMs = Date.now()
     await hide()
     await page.order('Page.setWebLifecycleState', { state: 'frozen' })
-    const frozenAtMs = Date.now()
-    while (Date.now() - frozenAtMs < 12_000) await new Promise((over) => setTimeout(over, 200))
+    while (Date.now() - startedAtMs < dueAfterMs + 10_000) await new Promise((over) => setTimeout(over, 200))
     await page.order('Page.setWebLifecycleState', { state: 'active' })
     await show()
     await page.until(`/Turn/.test(document.querySelector('.missed')?.textContent ?? '')`)
@@ -153,7 +157,8 @@ describe.concurrent('a page of which a part dies', () => {
     await page.evaluate('workers[0].terminate()')
     await page.until('workers.length > 1')
     const before = (await lateOf(page)).length
-    await page.until(`globalThis.late.length >= ${before + 4}`)
+    await page.until(`globalThis.late.length >= ${before + 8}`)
+    // A machine at work may be late itself: without a worker none of them would be in time.
     expect((await lateOf(page)).slice(before + 1).sort((a, b) => a - b)[1]).toBeLessThan(HIDDEN_LATE_MOST_MS)
   })
 
