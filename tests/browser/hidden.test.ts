@@ -157,9 +157,9 @@ describe.concurrent('a page of which a part dies', () => {
     await page.evaluate('workers[0].terminate()')
     await page.until('workers.length > 1')
     const before = (await lateOf(page)).length
-    await page.until(`globalThis.late.length >= ${before + 8}`)
-    // A machine at work may be late itself: without a worker none of them would be in time.
-    expect((await lateOf(page)).slice(before + 1).sort((a, b) => a - b)[1]).toBeLessThan(HIDDEN_LATE_MOST_MS)
+    // Most of eight in a row: a machine at work may be late itself now and then.
+    const inTime = `globalThis.late.slice(${before + 1}).slice(-8).filter(({ ms }) => ms < ${HIDDEN_LATE_MOST_MS}).length >= 5`
+    await page.until(inTime)
   })
 
   it('orders the sound of a call ahead, so that it comes though the page is asleep by then', async () => {

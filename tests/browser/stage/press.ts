@@ -20,7 +20,13 @@ export async function press(pad: Locator, felt: () => Promise<boolean>, how: Tou
 
 /** So that a failure that comes once in a while says what stood in the way. */
 const seenOn = async (pad: Locator): Promise<string> =>
-  (await pad.page().locator('body').ariaSnapshot()).slice(0, 1_500)
+  (
+    await pad
+      .page()
+      .locator('body')
+      .ariaSnapshot({ timeout: 5_000 })
+      .catch(() => 'nothing')
+  ).slice(0, 1_500)
 
 export async function pressUntilGone(pad: Locator, gone: Locator, how?: Touch): Promise<void> {
   // What has not come yet is not gone.

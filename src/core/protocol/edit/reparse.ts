@@ -5,7 +5,7 @@ import { entryFurtherDown, furtherDown } from '../source/further-down.ts'
 import { depthMost, roughProblem } from '../source/limits.ts'
 import type { Located, Entry as Pair } from '../source/located.ts'
 import { entryFurtherOn, furtherOn } from './further-on.ts'
-import { lineEnd, lineStart } from './splice.ts'
+import { lineEnd, lineEndsIn, lineStart } from './splice.ts'
 import type { Entry, Group, Parsed, Tree } from './tree.ts'
 
 /** A changed piece: the lines of one item or field, and by how much what follows moves. */
@@ -57,7 +57,7 @@ class Renewing {
     this.#from = from - back
     this.#to = to - back
     this.#by = text.length - was.length
-    this.#linesBy = linesIn(text.slice(from, nowTo)) - linesIn(was.slice(from, to))
+    this.#linesBy = lineEndsIn(text.slice(from, nowTo)) - lineEndsIn(was.slice(from, to))
   }
 
   /** Asked for by few edits: they have the whole text looked through. */
@@ -106,7 +106,7 @@ class Renewing {
     // A field put in may have the name of one further off.
     if (second && group.kind === 'map' && !areNew(root.entries.slice(1), group)) return null
     if (entry.key !== group.entries[index]?.key || depth + depthOf(root) > depthMost) return null
-    const line = linesIn(this.#was.slice(0, piece.start))
+    const line = lineEndsIn(this.#was.slice(0, piece.start))
     const puts = root.entries.flatMap((one, i): Put[] => {
       const inner = partOf(read, i)
       const pair = pairOf(read, i)
@@ -167,12 +167,6 @@ function saysNothing(head: string): boolean {
 function lineEndWith(text: string, from: number): number {
   const at = text.indexOf('\n', from)
   return at < 0 ? text.length : at + 1
-}
-
-function linesIn(text: string): number {
-  let lines = 0
-  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++
-  return lines
 }
 
 function partOf(located: Located, index: number): Located | null {

@@ -4,7 +4,7 @@ import { readLocated } from '../read.ts'
 import type { Data } from './data.ts'
 import { isFields, type Path } from './data.ts'
 import { isConstruct, isWord, listsInside, type Owner, ownerAt, stepOf } from './places.ts'
-import { columnOf, lineEnd } from './splice.ts'
+import { columnOf, lineEnd, lineEndsIn } from './splice.ts'
 import { gapSummary, inputSummary, materialSummary, short, stepSummary, words } from './summary.ts'
 import { dataOf, find, type Parsed, parse } from './tree.ts'
 
@@ -112,12 +112,6 @@ class Spans {
     }
     return this.#line
   }
-}
-
-function lineEndsIn(text: string, from: number, to: number): number {
-  let count = 0
-  for (let at = text.indexOf('\n', from); at >= 0 && at < to; at = text.indexOf('\n', at + 1)) count++
-  return count
 }
 
 function spansOf(p: Parsed): Span[] {

@@ -25,6 +25,13 @@ export function lineStart(text: string, offset: number): number {
   return text.lastIndexOf('\n', offset - 1) + 1
 }
 
+/** How many lines end between two places. */
+export function lineEndsIn(text: string, from = 0, to = text.length): number {
+  let count = 0
+  for (let at = text.indexOf('\n', from); at >= 0 && at < to; at = text.indexOf('\n', at + 1)) count++
+  return count
+}
+
 /** Before the line end, and before the \r of one. */
 export function lineEnd(text: string, offset: number): number {
   const at = text.indexOf('\n', offset)
