@@ -2,6 +2,10 @@ import { type StateUpdater, useEffect, useState } from 'preact/hooks'
 import type { Kitchen, StoredProtocol } from '../kitchen.ts'
 import { withOpened } from './start-draft.ts'
 
+export function protocolRoute(id: string): string {
+  return `#/protocols/${encodeURIComponent(id)}`
+}
+
 type Known = StoredProtocol[] | null
 
 /** The protocols to choose from; null while they are read. */

@@ -50,6 +50,42 @@ describe('a protocol that was brought in', () => {
     expect((await kitchen.drafts.list()).drafts).toEqual([])
   })
 
+  it('pressed again while it is being kept is kept once', async () => {
+    const { kitchen, saved } = await open(text(2))
+    const { drop } = kitchen.drafts
+    let dropNow = (): void => {}
+    const given = new Promise<void>((done) => (dropNow = done))
+    kitchen.drafts.drop = async (id) => given.then(() => drop(id))
+    const keep = await pad('Keep it')
+    fireEvent.click(keep)
+    await waitFor(() => expect(saved).toHaveLength(1))
+    // The store has answered, and the draft is still to go.
+    await Promise.resolve()
+    forgetTaps()
+    fireEvent.click(keep)
+    dropNow()
+    await waitFor(() => expect(kitchen.route.value).toBe('#/protocols/own-1'))
+    expect(saved).toHaveLength(1)
+  })
+
+  it('takes nobody back who went elsewhere while it was being kept', async () => {
+    const { kitchen, saved } = await open(text(2))
+    const { drop } = kitchen.drafts
+    let dropped = false
+    kitchen.drafts.drop = async (id) => {
+      kitchen.go('#/start')
+      const answer = await drop(id)
+      dropped = true
+      return answer
+    }
+    fireEvent.click(await pad('Keep it'))
+    await waitFor(() => expect(dropped).toBe(true))
+    // What is known is read again after that, and only then the way would lead on.
+    await new Promise((done) => setTimeout(done))
+    expect(kitchen.route.value).toBe('#/start')
+    expect(saved).toHaveLength(1)
+  })
+
   it('of the title of another is kept only as what the dyer says: its next version', async () => {
     const own = stored({ id: 'own-1', text: text(2), written: { savedAtMs: 0, versions: 3 } })
     const { saved } = await open(text(4), [own])

@@ -8,6 +8,7 @@ import type { BatchRecord } from '../../../core/record/record.ts'
 import type { AsideLine } from '../../backup.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
+import { onward } from '../../parts/onward.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Strip } from '../../parts/strip.tsx'
 import { useBackup } from '../../parts/use-backup.ts'
@@ -37,9 +38,10 @@ export function Elsewhere({ kitchen, potId }: { kitchen: Kitchen; potId: string 
   const [failed, setFailed] = useState<string | null>(null)
   if (left) return <p>Left as it was. It can be carried on here as long as it is open.</p>
   const carryOn = async (): Promise<void> => {
+    const go = onward(kitchen)
     const text = 'Carried on on this device. The backup was made while it ran on another one.'
     const sent = await kitchen.send(potId, { type: 'WriteNote', text })
-    if (sent.ok) kitchen.go(`#/stove/${encodeURIComponent(potId)}`)
+    if (sent.ok) go(`#/stove/${encodeURIComponent(potId)}`)
     else setFailed(sent.say)
   }
   return (

@@ -7,7 +7,9 @@ import { planOf } from '../../../core/record/plan.ts'
 import type { BatchRecord } from '../../../core/record/record.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { bathColour } from '../../parts/bath-colour.ts'
+import { protocolRoute } from '../../parts/known-protocols.ts'
 import { LyingStrand } from '../../parts/lying-strand.tsx'
+import { onward } from '../../parts/onward.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { keepOpened } from '../../parts/start-draft.ts'
@@ -125,6 +127,7 @@ function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.J
   }
   const make = async (): Promise<void> => {
     setMaking(true)
+    const go = onward(kitchen)
     const made = await kitchen.makeProtocol(potId)
     setMaking(false)
     if (!made.ok) {
@@ -132,7 +135,7 @@ function Acts({ kitchen, potId, record, entries, changed }: ActsProps): preact.J
       return
     }
     keepOpened(made.stored)
-    kitchen.go(`#/protocols/${encodeURIComponent(made.stored.id)}`)
+    go(protocolRoute(made.stored.id))
   }
   return (
     <>

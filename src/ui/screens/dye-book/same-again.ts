@@ -4,6 +4,7 @@ import type { BatchRecord } from '../../../core/record/record.ts'
 import { recordOf } from '../../../core/record/record-of.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { FREE_ID } from '../../parts/free-pot.ts'
+import { onward } from '../../parts/onward.ts'
 import { draftFrom, keepDraft, keepOpened, type StartDraft, withOpened } from '../../parts/start-draft.ts'
 
 /** Opens the Start screen filled in; null, or why it can't be. */
@@ -22,16 +23,17 @@ export async function startAgain(
   record: BatchRecord,
   change: Change = (draft) => draft
 ): Promise<string | null> {
-  if (isFree(record.programme)) return again(kitchen, FREE_ID, record, change)
+  const go = onward(kitchen)
+  if (isFree(record.programme)) return again(go, FREE_ID, record, change)
   const stored = await storedFor(kitchen, record)
   if (!stored) return 'The protocol of this pot can’t be read by this version. Choose another one.'
-  return again(kitchen, stored.id, record, change)
+  return again(go, stored.id, record, change)
 }
 
-function again(kitchen: Kitchen, id: string, record: BatchRecord, change: Change): null {
+function again(go: (to: string) => void, id: string, record: BatchRecord, change: Change): null {
   const { identity, substrate, shelf, programme } = record
   keepDraft(id, change(draftFrom({ ...identity, ...substrate, uses: shelf.uses }, programme)))
-  kitchen.go(`#/start/${encodeURIComponent(id)}`)
+  go(`#/start/${encodeURIComponent(id)}`)
   return null
 }
 

@@ -1,6 +1,7 @@
 // A new draft: blank, or a copy of a protocol. Loaded when somebody begins one, for it needs to write in the language.
 import { blankProtocol } from '../../../core/protocol/edit/blank.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
+import { onward } from '../../parts/onward.ts'
 import { TITLE_MOST } from './meeting.ts'
 import { retitled } from './retitled.ts'
 
@@ -8,9 +9,10 @@ const MARK = ', changed'
 
 /** Opens the draft; what could not be kept is told there. */
 async function open(kitchen: Kitchen, title: string, text: string): Promise<void> {
+  const go = onward(kitchen)
   const id = kitchen.newId()
   await kitchen.drafts.keep({ id, title, text, changedAtMs: kitchen.now.peek(), undo: [], redo: [] })
-  kitchen.go(`#/protocols/write/${encodeURIComponent(id)}`)
+  go(`#/protocols/write/${encodeURIComponent(id)}`)
 }
 
 export function beginBlank(kitchen: Kitchen): Promise<void> {

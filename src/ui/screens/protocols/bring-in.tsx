@@ -5,6 +5,7 @@ import type { Problem } from '../../../core/protocol/model.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { TextField } from '../../parts/field.tsx'
 import { FileField } from '../../parts/file-field.tsx'
+import { onward } from '../../parts/onward.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { routeOf } from '../../sharing.ts'
 
@@ -17,9 +18,10 @@ export function BringIn({ kitchen, open }: { kitchen: Kitchen; open: boolean }):
   const take = async (file: File): Promise<void> => {
     setRefused(null)
     setReading(true)
+    const go = onward(kitchen)
     const came = await kitchen.bringIn(file).catch(() => null)
     setReading(false)
-    if (came?.ok) kitchen.go(routeOf(came))
+    if (came?.ok) go(routeOf(came))
     else setRefused(came?.problem ?? notLoaded)
   }
   return (

@@ -1,10 +1,12 @@
 // A protocol that was brought in and can be run, before it is kept: to read, to keep, to change first, or to let go. It
 // lies among the drafts until then.
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Problem } from '../../../core/protocol/model.ts'
 import { readProtocol } from '../../../core/protocol/read.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { HoldPad } from '../../parts/hold-pad.tsx'
+import { protocolRoute } from '../../parts/known-protocols.ts'
+import { onward } from '../../parts/onward.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { keepOpened } from '../../parts/start-draft.ts'
@@ -75,29 +77,37 @@ function storedOf({ id, text, cameAs, title }: ProtocolDraft, protocol: StoredPr
 function Decide({ kitchen, known, found, changed }: Omit<Props, 'draftId'> & { found: Found }): preact.JSX.Element {
   const [failed, setFailed] = useState<string | null>(null)
   const [busy, setBusy] = useState(false)
+  // Two taps before the next drawing would both find the pad alive.
+  const keeping = useRef(false)
   const { draft, stored } = found
   const meeting = meetingOf(stored.protocol.title, stored.text, known)
-  const open = (id: string): void => kitchen.go(`#/protocols/${encodeURIComponent(id)}`)
   const keep: Keep = async ({ text = stored.text, joins = null }) => {
+    if (keeping.current) return
+    keeping.current = true
     setBusy(true)
     setFailed(null)
+    const go = onward(kitchen)
     const saved = await kitchen.saveProtocol(text, { cameAs: stored.file, joins }).catch(() => null)
-    setBusy(false)
-    if (!saved?.ok)
+    if (!saved?.ok) {
+      keeping.current = false
+      setBusy(false)
       return setFailed(saved?.say ?? 'Not kept: the browser could not store it. It is still among the drafts.')
+    }
     await kitchen.drafts.drop(draft.id)
     await changed()
-    open(saved.stored.id)
+    go(protocolRoute(saved.stored.id))
   }
   const letGo = async (): Promise<void> => {
+    const go = onward(kitchen)
     const dropped = await kitchen.drafts.drop(draft.id)
-    if (dropped.ok) kitchen.go('#/protocols')
+    if (dropped.ok) go('#/protocols')
     else setFailed(`Not let go: ${dropped.say}`)
   }
   const once = async (): Promise<void> => {
+    const go = onward(kitchen)
     keepOpened(stored)
     await changed()
-    open(stored.id)
+    go(protocolRoute(stored.id))
   }
   return (
     <section class="protocols-came" aria-label="Keep it">
@@ -112,7 +122,7 @@ function Decide({ kitchen, known, found, changed }: Omit<Props, 'draftId'> & { f
         stored={stored}
         busy={busy}
         keep={keep}
-        open={open}
+        open={(id) => kitchen.go(protocolRoute(id))}
         nowMs={kitchen.now.peek()}
       />
       <div class="protocols-came-pads">

@@ -3,6 +3,7 @@ import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { atDefaults } from '../../parts/at-defaults.ts'
 import { EmptyState } from '../../parts/empty-state.tsx'
 import { estimateWords } from '../../parts/estimate-words.ts'
+import { protocolRoute } from '../../parts/known-protocols.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { BringIn } from './bring-in.tsx'
@@ -25,7 +26,7 @@ export function ProtocolList({ kitchen, known }: Props): preact.JSX.Element {
         <ul class="protocols-list">
           {known.map((stored) => (
             <li key={stored.id}>
-              <Pad kind="lesser" onPress={() => kitchen.go(`#/protocols/${encodeURIComponent(stored.id)}`)}>
+              <Pad kind="lesser" onPress={() => kitchen.go(protocolRoute(stored.id))}>
                 <ProtocolLine stored={stored} />
               </Pad>
             </li>

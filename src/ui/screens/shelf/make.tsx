@@ -52,9 +52,9 @@ export function MakeStock({ kitchen, shelf }: { kitchen: Kitchen; shelf: Kitchen
   const finish = (): Promise<void> =>
     made.send(
       () => shelf.send(itemId, { type: 'MakeStock', thing, making: plan.making }, { commandId: made.commandId }),
-      () => {
+      (go) => {
         if (forPot) chooseMade(forPot, itemId)
-        kitchen.go(labelRoute(itemId, forPot?.protocolId))
+        go(labelRoute(itemId, forPot?.protocolId))
       }
     )
   return (

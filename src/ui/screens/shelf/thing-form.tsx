@@ -5,6 +5,7 @@ import { type ThingKind, thingKinds } from '../../../core/shelf/thing.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { TextField } from '../../parts/field.tsx'
+import { onward } from '../../parts/onward.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { Strip } from '../../parts/strip.tsx'
@@ -30,7 +31,7 @@ export function AddThing({ kitchen, shelf }: Props): preact.JSX.Element {
   const add = (): Promise<void> =>
     form.send(
       ({ thing, level }) => shelf.send(itemId, { type: 'AddThing', thing, level }, { commandId: form.commandId }),
-      () => kitchen.go(itemRoute(itemId))
+      (go) => go(itemRoute(itemId))
     )
   return (
     <Page title="Put on the shelf" actions={<Pad onPress={() => kitchen.go(SHELF)}>Back</Pad>}>
@@ -75,7 +76,7 @@ export function ChangeThing({ kitchen, shelf, item }: Props & { item: Shelved })
     form.send(
       ({ thing }) =>
         shelf.send(item.itemId, { type: 'ChangeThing', thing, why: draft.why ?? '' }, { commandId: form.commandId }),
-      back
+      (go) => go(itemRoute(item.itemId))
     )
   return (
     <Page title={`Change ${item.thing.name}`} actions={<Pad onPress={back}>Back</Pad>}>
@@ -106,6 +107,8 @@ export function Failed({ say }: { say: string | null }): preact.JSX.Element | nu
   )
 }
 
+/** `go` leads on as long as nobody went elsewhere meanwhile. */
+type Done = (go: (to: string) => void) => void
 type Ready<T> = Extract<T, { ok: true }>
 
 /** Reads, sends, and says what is wrong where it is wrong. One id for all tries: what is sent twice is done once. */
@@ -127,15 +130,16 @@ export function useForm<T extends { ok: true } | { ok: false; problems: Problems
       setProblems({})
       setFailed(null)
     },
-    async send(send: (ready: Ready<T>) => Promise<ShelfSent>, done: () => void): Promise<void> {
+    async send(send: (ready: Ready<T>) => Promise<ShelfSent>, done: Done): Promise<void> {
       setFailed(null)
       const ready = read()
       if (!ready.ok) return wrong(ready.problems)
       setProblems({})
       setBusy(true)
+      const go = onward(kitchen)
       const sent = await send(ready as Ready<T>)
       setBusy(false)
-      if (sent.ok) return done()
+      if (sent.ok) return done(go)
       if (sent.problems.length === 0) return setFailed(sent.say)
       wrong(Object.fromEntries(sent.problems.map(({ field, what, instead }) => [field, `${what} ${instead}`])))
     }

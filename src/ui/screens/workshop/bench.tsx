@@ -7,6 +7,8 @@ import { useWindow } from '../../parts/box.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
 import { estimateWords } from '../../parts/estimate-words.ts'
 import { HoldPad } from '../../parts/hold-pad.tsx'
+import { protocolRoute } from '../../parts/known-protocols.ts'
+import { onward } from '../../parts/onward.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
 import { idOfDraft, rehearsalOfOne } from '../../parts/rehearsal-route.ts'
@@ -162,19 +164,22 @@ function Tools({ kitchen, draft, writing, programme, onProblem }: ToolsProps): p
   }
   const save = async (): Promise<void> => {
     if (!isSound('Not saved yet.')) return
+    const go = onward(kitchen)
     if (draft.cameAs !== undefined) {
       // What came from elsewhere may meet one of its title here: the dyer says what becomes of it.
       await writing.keeper.settled()
-      return kitchen.go(routeOf({ runs: true, draftId: draft.id }))
+      return go(routeOf({ runs: true, draftId: draft.id }))
     }
     setSaving(true)
     const saved = await kitchen.saveProtocol(writing.text).catch(() => null)
-    setSaving(false)
-    if (!saved?.ok) return setSaid(saved?.say ?? 'Not saved: the browser could not store it. The draft is still here.')
+    if (!saved?.ok) {
+      setSaving(false)
+      return setSaid(saved?.say ?? 'Not saved: the browser could not store it. The draft is still here.')
+    }
     // A write that is still under way must not bring the draft back.
     await writing.keeper.stop()
     await kitchen.drafts.drop(writing.keeper.movedTo.value ?? draft.id)
-    kitchen.go(`#/protocols/${encodeURIComponent(saved.stored.id)}`)
+    go(protocolRoute(saved.stored.id))
   }
   const problems = problemsIn(writing.outline).length
   return (
