@@ -45,8 +45,10 @@ export default mergeConfig(
           extends: true,
           test: {
             name: 'unit',
+            // As above: files share a worker, and those of screens a page (tests/screens.ts clears it after each test).
+            isolate: false,
             include: ['tests/**/*.test.{ts,tsx}'],
-            setupFiles: ['tests/patient.ts'],
+            setupFiles: ['tests/screens.ts'],
             testTimeout: minute,
             exclude: ['tests/{core,reference,simulation,browser,tidy}/**']
           }
@@ -72,8 +74,10 @@ export default mergeConfig(
             name: 'browser',
             include: ['tests/browser/**/*.test.ts'],
             // Most of a browser test waits, for a pot's clock, a finger's time or a pad that is dead for a moment: a running
-            // page takes a tenth of a core, but opening one takes seconds of it: two cores carry three.
-            maxWorkers: 3,
+            // page takes a tenth of a core, but opening one takes seconds of it: two cores carry four.
+            maxWorkers: 4,
+            // The files of a worker share its browser (stage/stage.ts).
+            isolate: false,
             expect: { poll: { timeout: minute / 2 } },
             testTimeout: 5 * minute,
             hookTimeout: 2 * minute,

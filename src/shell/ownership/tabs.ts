@@ -41,8 +41,10 @@ export function tabs(name: string, channel: Channel = new BroadcastChannel(name)
         const stop = onWord((word) => {
           if (word.kind === 'answer' && word.askId === askId) answered(word.answer)
         })
-        const timer = setTimeout(() => answered(null), patienceMs)
-        channel.postMessage({ kind: 'ask', askId, ask, untilMs: Date.now() + patienceMs })
+        const untilMs = Date.now() + patienceMs
+        // A timer may go off in the millisecond before its time: nobody is told "no answer" while the owner may still act.
+        const timer = setTimeout(() => answered(null), patienceMs + 1)
+        channel.postMessage({ kind: 'ask', askId, ask, untilMs })
       }),
     close: () => channel.close()
   }

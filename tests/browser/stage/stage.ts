@@ -16,7 +16,6 @@ export type Visit = {
 
 export type Stage = {
   host: Host
-  browser: Browser
   visit(more?: BrowserContextOptions): Promise<Visit>
   close(): Promise<void>
 }
@@ -35,15 +34,29 @@ export const phone = {
 /** For a visit that goes on without a network, or hears of the worker. */
 export const keepsTheApp = { serviceWorkers: 'allow' as const }
 
+/** One browser for all files of a worker, ended with it: a visit has a context of its own, as on a device of its own. */
+let opened: Promise<Browser> | null = null
+
+async function openBrowser(): Promise<Browser> {
+  if (opened !== null && !(await opened.then((browser) => browser.isConnected()).catch(() => false))) opened = null
+  opened ??= launchChromium(process.env.CHROME_PATH)
+  return opened
+}
+
 export async function openStage(): Promise<Stage> {
   const host = await hostOf(process.env.STRANDLINE_DIST ?? '')
-  const browser = await launchChromium(process.env.CHROME_PATH)
+  const browser = await openBrowser()
+  const visits = new Set<BrowserContext>()
   return {
     host,
-    browser,
-    visit: async (more = {}) => watch(await browser.newContext({ ...phone, ...more }), host),
+    async visit(more = {}) {
+      const context = await browser.newContext({ ...phone, ...more })
+      visits.add(context)
+      context.on('close', () => visits.delete(context))
+      return watch(context, host)
+    },
     async close() {
-      await browser.close()
+      await Promise.all([...visits].map((context) => context.close()))
       await host.stop()
     }
   }

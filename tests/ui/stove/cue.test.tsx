@@ -2,8 +2,10 @@
 import { fireEvent } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { type FixtureKitchen, noon } from './fixtures.ts'
-import { call, key, open, settle, tap } from './hands.tsx'
+import { atTheStove, call, key, open, settle, tap } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 /** Plum's fifth band is counted down to here. */
 const CUE_MS = noon + 24_000

@@ -4,8 +4,10 @@ import { render, screen, waitFor } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { AskPanel } from '../../../src/ui/screens/stove/ask/ask-panel.tsx'
 import { fixtureKitchen, noon } from './fixtures.ts'
-import { call, key, open, sent, settle, tap, text } from './hands.tsx'
+import { atTheStove, call, key, open, sent, settle, tap, text } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 const ladder = [100, 50, 25, 12, 6, 3, 0]
 const cups = (...like: number[]) => ({ like, ladder })

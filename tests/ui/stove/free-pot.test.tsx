@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { freeProgramme } from '../../../src/core/protocol/free-pot.ts'
 import { inputs } from '../../core/protocol/made.ts'
 import { brew, type FixtureKitchen, noon } from './fixtures.ts'
-import { call, key, open, sent, sheet, tap, text } from './hands.tsx'
+import { atTheStove, call, key, open, sent, sheet, tap, text } from './hands.tsx'
+
+atTheStove()
 
 const MIN = 60_000
 

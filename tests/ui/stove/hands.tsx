@@ -13,24 +13,27 @@ export type Journal = ReturnType<typeof brew>
 /** Pads lie dead for 0.7 s after they came up; the tests' clock is not the wall's. */
 let pageMs = 0
 const realNow = performance.now
-beforeAll(async () => {
-  // What a call needs is loaded after the first drawing; here it is there already.
-  await import('../../../src/ui/screens/stove/with-pots.tsx')
-  await import('../../../src/ui/screens/stove/call.tsx')
-  await import('../../../src/ui/screens/stove/sheets/open-sheet.tsx')
-  await import('../../../src/ui/screens/stove/sheets/more.tsx')
-  await import('../../../src/ui/screens/stove/sheets/deeds-free.tsx')
-})
-beforeEach(() => {
-  pageMs = 1_000
-  performance.now = () => pageMs
-  forgetTaps()
-  forgetShown()
-})
-afterEach(() => {
-  cleanup()
-  performance.now = realNow
-})
+/** Once in each file: hooks of a module that several files share would stand in the first of them alone. */
+export function atTheStove(): void {
+  beforeAll(async () => {
+    // What a call needs is loaded after the first drawing; here it is there already.
+    await import('../../../src/ui/screens/stove/with-pots.tsx')
+    await import('../../../src/ui/screens/stove/call.tsx')
+    await import('../../../src/ui/screens/stove/sheets/open-sheet.tsx')
+    await import('../../../src/ui/screens/stove/sheets/more.tsx')
+    await import('../../../src/ui/screens/stove/sheets/deeds-free.tsx')
+  })
+  beforeEach(() => {
+    pageMs = 1_000
+    performance.now = () => pageMs
+    forgetTaps()
+    forgetShown()
+  })
+  afterEach(() => {
+    cleanup()
+    performance.now = realNow
+  })
+}
 
 export function open(...journals: Journal[]): Promise<FixtureKitchen> {
   return openWith(() => {}, journals)

@@ -2,8 +2,10 @@
 import { describe, expect, it } from 'vitest'
 import type { HeadsetDeed } from '../../../src/ui/kitchen.ts'
 import { noon } from './fixtures.ts'
-import { call, drawn, type Journal, openWith, pass, sent, settle, text } from './hands.tsx'
+import { atTheStove, call, drawn, type Journal, openWith, pass, sent, settle, text } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 type Told = { title: string; artist: string } | null
 

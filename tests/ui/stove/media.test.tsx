@@ -5,8 +5,10 @@ import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { KitchenMedia, PhotoRead, ReadyPhoto, VoiceState } from '../../../src/ui/media.ts'
 import type { FixtureKitchen } from './fixtures.ts'
 import { noon } from './fixtures.ts'
-import { call, open, sent, settle, sheet, tap, text } from './hands.tsx'
+import { atTheStove, call, open, sent, settle, sheet, tap, text } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 const photo: ReadyPhoto = {
   sha256: 'a'.repeat(64),

@@ -3,8 +3,10 @@ import { cleanup, fireEvent, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import type { FixtureKitchen } from './fixtures.ts'
 import { noon } from './fixtures.ts'
-import { call, type Journal, open, sent, settle, sheet, tap, text } from './hands.tsx'
+import { atTheStove, call, type Journal, open, sent, settle, sheet, tap, text } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 describe('more', () => {
   async function deed(name: string, ...journals: Journal[]): Promise<FixtureKitchen> {

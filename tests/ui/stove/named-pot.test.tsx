@@ -1,7 +1,9 @@
 // @vitest-environment happy-dom
 import { describe, expect, it } from 'vitest'
-import { call, open, settle, tap, text } from './hands.tsx'
+import { atTheStove, call, open, settle, tap, text } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 const shown = (): string | null | undefined => document.querySelector('.bath[data-shown]')?.getAttribute('aria-label')
 

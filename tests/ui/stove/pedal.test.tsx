@@ -2,8 +2,10 @@
 import { fireEvent, screen, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { type FixtureKitchen, noon } from './fixtures.ts'
-import { call, key, keyHeld, open, pass, sent, settle, sheet, tap, text } from './hands.tsx'
+import { atTheStove, call, key, keyHeld, open, pass, sent, settle, sheet, tap, text } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 const viaOf = (kitchen: FixtureKitchen): string[] =>
   kitchen.sent.filter(({ command }) => command.type !== 'ShowCaution').map(({ via }) => via)

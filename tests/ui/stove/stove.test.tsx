@@ -2,8 +2,10 @@
 import { cleanup, screen, waitFor } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import { type FixtureKitchen, noon } from './fixtures.ts'
-import { call, hold, key, open, sent, settle, sheet, tap, text } from './hands.tsx'
+import { atTheStove, call, hold, key, open, sent, settle, sheet, tap, text } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 describe('a call', () => {
   it('names pot, act, amount, cup, caution and lateness, and is answered by one pad', async () => {

@@ -4,8 +4,10 @@ import { describe, expect, it } from 'vitest'
 import type { Kitchen, KitchenWhistle } from '../../../src/ui/kitchen.ts'
 import { forgetTaps } from '../../../src/ui/parts/guard.ts'
 import type { FixtureKitchen } from './fixtures.ts'
-import { call, type Journal, key, openWith, sent, settle, sheet, text } from './hands.tsx'
+import { atTheStove, call, type Journal, key, openWith, sent, settle, sheet, text } from './hands.tsx'
 import * as made from './pots.ts'
+
+atTheStove()
 
 type Heard = KitchenWhistle['heard']['value']
 
