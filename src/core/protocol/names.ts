@@ -14,8 +14,12 @@ export function marksOf(node: WrittenNode): readonly string[] {
   return made
 }
 
-export function ownMarks(node: WrittenNode): string[] {
-  return isStep(node) ? listOf(node.fields.marks as string | string[] | undefined) : node.fields.marks
+const none: readonly string[] = []
+
+export function ownMarks(node: WrittenNode): readonly string[] {
+  if (!isStep(node)) return node.fields.marks
+  const { marks: written } = node.fields as { marks?: string | string[] }
+  return written === undefined ? none : listOf(written)
 }
 
 const moments = new WeakMap<readonly WrittenNode[], ReadonlySet<string>>()

@@ -15,10 +15,14 @@ const nothing: Taken = { share: 0, rests: 0, last: null }
 
 /** The most that can be taken of one material, and how often its rest is. */
 function takenIn(nodes: WrittenNode[], id: string, tried: Tried): Taken {
-  return nodes.map((node) => takenBy(node, id, tried)).reduce(both, nothing)
+  let taken = nothing
+  for (const node of nodes) taken = both(taken, takenBy(node, id, tried))
+  return taken
 }
 
 function both(a: Taken, b: Taken): Taken {
+  // Of most steps, with each letter that is typed.
+  if (b === nothing) return a
   return { share: a.share + b.share, rests: a.rests + b.rests, last: b.last ?? a.last }
 }
 
@@ -48,15 +52,21 @@ function takenBy(node: WrittenNode, id: string, tried: Tried): Taken {
 }
 
 function takenByStep(step: WrittenStep, id: string, tried: Tried): Taken {
-  const doses = (tried.drafts.get(step) ?? []).flatMap(({ dose }): DoseDraft[] => (dose ? [dose] : []))
-  const taken: Taken = { share: 0, rests: 0, last: null }
-  for (const { amount, material } of doses) {
-    if (material.id !== id) continue
-    if (amount.kind === 'share') taken.share += amount.share
-    if (amount.kind === 'rest') taken.rests += 1
-    if (amount.kind === 'share' || amount.kind === 'rest') taken.last = step
-  }
+  let taken = nothing
+  for (const { dose } of tried.drafts.get(step) ?? [])
+    if (dose?.material.id === id) taken = both(taken, takenAs(dose, step))
   return taken
+}
+
+function takenAs({ amount }: DoseDraft, last: WrittenStep): Taken {
+  switch (amount.kind) {
+    case 'share':
+      return { share: amount.share, rests: 0, last }
+    case 'rest':
+      return { share: 0, rests: 1, last }
+    default:
+      return nothing
+  }
 }
 
 export function shareProblems(nodes: WrittenNode[], header: Bearing, tried: Tried, steps: Steps): void {

@@ -6,7 +6,7 @@ import { isFields, type Path } from './data.ts'
 import { isConstruct, isWord, listsInside, type Owner, ownerAt, stepOf } from './places.ts'
 import { columnOf, lineEnd, lineEndsIn } from './splice.ts'
 import { gapSummary, inputSummary, materialSummary, short, stepSummary, words } from './summary.ts'
-import { dataOf, find, type Parsed, parse } from './tree.ts'
+import { dataOf, find, type Group, type Parsed, parse } from './tree.ts'
 
 export type Row = {
   /** What edits are given. */
@@ -88,15 +88,34 @@ class Spans {
   /** The path is kept as it is given. */
   add(path: Row['path'], depth: number, kind: string, name: string | null, summary: string): void {
     const found = find(this.#p.root, path)
-    if (!found) return
+    if (found) this.addIn(found.parent, found.index, path, depth, kind, name, summary)
+  }
+
+  /** The same where the list that it stands in was found already. */
+  addIn(
+    { flow, entries }: Group,
+    index: number,
+    path: Row['path'],
+    depth: number,
+    kind: string,
+    name: string | null,
+    summary: string
+  ): void {
+    const entry = entries[index]
+    if (!entry) return
     const { text } = this.#p
-    const { start } = found.entry
-    const end = found.parent.flow ? found.entry.end : lineEnd(text, found.entry.end)
+    const { start } = entry
+    const end = flow ? entry.end : lineEnd(text, entry.end)
     const from = this.#lineOf(start)
     const to = from + lineEndsIn(text, start, end)
     const row: Row = { path, depth, kind, name, summary, lines: { from, to }, problems: [] }
     // A mistake in the dash or the indent stands before the entry itself.
-    this.list.push({ row, start: found.parent.flow ? start : start - columnOf(text, start), end })
+    this.list.push({ row, start: flow ? start : start - columnOf(text, start), end })
+  }
+
+  listAt(path: Path): Group | null {
+    const value = find(this.#p.root, path)?.entry.value
+    return value?.kind === 'list' ? value : null
   }
 
   /** Rows come in the order of the text, so the lines are counted once. */
@@ -156,10 +175,13 @@ function sayingOf(item: Data): Said {
 }
 
 function steps(spans: Spans, path: Path, list: Data[], depth: number): void {
-  for (const [i, item] of list.entries()) {
+  const group = spans.listAt(path)
+  if (!group) return
+  // Counted by hand: it is done for every step with each letter that is typed.
+  for (let i = 0; i < list.length; i++) {
     const here = [...path, i]
-    const { step, kind, summary } = sayingOf(item)
-    spans.add(here, depth, kind, null, summary)
+    const { step, kind, summary } = sayingOf(list[i] as Data)
+    spans.addIn(group, i, here, depth, kind, null, summary)
     if (step && isConstruct(kind)) inside(spans, [...here, kind], kind, step.fields, depth + 1)
   }
 }
