@@ -291,6 +291,27 @@ describe('saving', () => {
     expect(await kitchen.drafts.read('d')).toBeNull()
   })
 
+  it('takes nobody back who went elsewhere meanwhile', async () => {
+    const kitchen = await open()
+    kitchen.saveProtocol = async (text) => {
+      kitchen.go('#/book')
+      return { ok: true, stored: { id: 'own-1', file: '', text, protocol: {} as never, from: 'file' } }
+    }
+    const { drop } = kitchen.drafts
+    let dropped: (() => void) | null = null
+    const gone = new Promise<void>((done) => (dropped = done))
+    kitchen.drafts.drop = async (id) => {
+      const answer = await drop(id)
+      dropped?.()
+      return answer
+    }
+    fireEvent.click(pad('Save'))
+    await gone
+    await new Promise((done) => setTimeout(done))
+    expect(kitchen.route.value).toBe('#/book')
+    expect(await kitchen.drafts.read('d')).toBeNull()
+  })
+
   it('that fails keeps the draft and says so', async () => {
     const kitchen = await open()
     fireEvent.click(pad('Save'))
