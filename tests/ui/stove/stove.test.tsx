@@ -211,6 +211,18 @@ describe('trouble', () => {
     ])
   })
 
+  it('asks in °F who reads °F, and writes °C', async () => {
+    const kitchen = await open(made.moss())
+    kitchen.signals.settings.value = { ...kitchen.settings.value, temperature: 'F' }
+    await hold(/^Trouble hold: Moss/)
+    await tap('Power cut', sheet())
+    // Held at 88 °C: 190 °F to the whole degree, and five less is 185.
+    await tap('The bath now: 5 less', sheet())
+    expect(text(sheet().querySelector('.number-step-value'))).toBe('185 °F')
+    await tap('Moss: settled', sheet())
+    expect(sent(kitchen).at(-1)).toMatchObject({ type: 'SettleTrouble', tempC: 85 })
+  })
+
   it('writes that the heat stayed off', async () => {
     const kitchen = await open(made.plumTrouble())
     await tap('Plum: settle it')

@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks'
 import type { Amount } from '../../../../core/protocol/model.ts'
 import { stepsOf } from '../../../../core/protocol/tree.ts'
-import { celsiusFromFahrenheit } from '../../../../core/quantity/temperature-scale.ts'
 import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { SelectField, TextField } from '../../../parts/field.tsx'
 import { Pad } from '../../../parts/pad.tsx'
 import { enteredAmount } from '../amount.ts'
 import { livePots, nameOf } from '../live.ts'
 import type { Deed, DeedProps } from './deed.ts'
+import { DegreeStep } from './degree-step.tsx'
 import { NumberStep } from './number-step.tsx'
 import { OutOfBottle, outOf, type Poured } from './out-of-bottle.tsx'
 
@@ -16,14 +16,10 @@ const TOP_UP_ML = 200
 
 function TopUp({ kitchen, send, stage }: DeedProps): preact.JSX.Element {
   const [volumeML, setVolumeML] = useState<number | null>(TOP_UP_ML)
-  const { temperature } = kitchen.settings.value
-  const inC = temperature === 'C'
-  /** In the dyer's own scale. */
-  const [temp, setTemp] = useState<number | null>(null)
+  const [tempC, setTempC] = useState<number | null>(null)
   const [before, setBefore] = useState<string>('below')
   const [after, setAfter] = useState<string>('at the mark')
   const topUp = (): void => {
-    const tempC = temp === null || inC ? temp : Math.round(celsiusFromFahrenheit(temp) * 10) / 10
     send({ type: 'TopUp', volumeML: volumeML ?? TOP_UP_ML, tempC, levelBefore: before, levelAfter: after })
   }
   return (
@@ -37,14 +33,7 @@ function TopUp({ kitchen, send, stage }: DeedProps): preact.JSX.Element {
         steps={[100, 10]}
         onValue={setVolumeML}
       />
-      <NumberStep
-        legend="The water was"
-        unit={`°${temperature}`}
-        value={temp}
-        first={inC ? 60 : 140}
-        none="not read"
-        onValue={setTemp}
-      />
+      <DegreeStep kitchen={kitchen} legend="The water was" firstC={60} onTemp={setTempC} />
       <ChoiceRow legend="Level before" kind="lesser" choices={levels} value={before} onChoose={setBefore} />
       <ChoiceRow legend="Level after" kind="lesser" choices={levels} value={after} onChoose={setAfter} />
       <Pad kind="main" look="solid" layoutKey="top up" disabled={stage.busy.value} onPress={topUp}>

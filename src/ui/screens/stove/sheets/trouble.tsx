@@ -8,7 +8,7 @@ import { Pad } from '../../../parts/pad.tsx'
 import { expectedTempC } from '../expected.ts'
 import { type LivePot, nameOf } from '../live.ts'
 import type { Stage } from '../stage.ts'
-import { NumberStep } from './number-step.tsx'
+import { DegreeStep } from './degree-step.tsx'
 import './sheets.css'
 
 const kinds: readonly { kind: TroubleKind; say: string }[] = [
@@ -84,13 +84,11 @@ function Settle({ kitchen, stage, pot, kind }: Props & { kind: TroubleKind }): p
       </ul>
       <ChoiceRow legend="It began" kind="lesser" choices={agos} value={agoMin} onChoose={setAgoMin} />
       <ChoiceRow legend="The heat is" kind="lesser" choices={heats} value={heat} onChoose={setHeat} />
-      <NumberStep
+      <DegreeStep
+        kitchen={kitchen}
         legend="The bath now"
-        unit="°C"
-        value={tempC}
-        first={expectedTempC(state, null, kitchen.now.peek())}
-        onValue={setTempC}
-        none="not read"
+        firstC={expectedTempC(state, null, kitchen.now.peek())}
+        onTemp={setTempC}
       />
       <ChoiceRow legend="Then" kind="lesser" choices={ends} value={end} onChoose={setEnd} />
       <Pad kind="main" look="solid" layoutKey="settle" disabled={stage.busy.value} onPress={settle}>
