@@ -156,7 +156,7 @@ function whistleOf({ clock, settings, pots, owns, player, onTick }: ExtrasParts,
 }
 
 function noticesOf({ name, clock, settings, pots, owns, commands, newId, look }: ExtrasParts): Rung {
-  const pressed = { name, owns, pots, commands, dyer: () => settings.value.dyer || null }
+  const pressed = { name, owns, pots, nowMs: clock.nowMs, commands, dyer: () => settings.value.dyer || null }
   onPress(async (press) => {
     const answer = await answerPress(pressed, press)
     if (answer === 'look') look(press.potId)

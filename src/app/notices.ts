@@ -1,4 +1,5 @@
 // What a notice says, and what becomes of a press of its buttons.
+import { alertsDue } from '../core/pot/alerts-due.ts'
 import { lookAhead } from '../core/pot/catch-up.ts'
 import type { PotCommand } from '../core/pot/commands.ts'
 import type { Alert } from '../core/pot/due.ts'
@@ -59,6 +60,8 @@ type Parts = {
   name: string
   owns: () => boolean
   pots: () => readonly PotView[]
+  /** Of the pots. */
+  nowMs: () => number
   commands: Pick<Commands, 'send'>
   dyer: () => string | null
   /** The real clock, whatever clock the pots run on. */
@@ -67,11 +70,11 @@ type Parts = {
 
 /** Acts on the pot of the notice, and only while the alert of the notice still stands; else somebody has to look. */
 export async function answerPress(parts: Parts, press: NoticePress): Promise<PressAnswer> {
-  const { name, owns, pots, commands, dyer, wallMs = Date.now } = parts
+  const { name, owns, pots, nowMs, commands, dyer, wallMs = Date.now } = parts
   if (press.of !== name) return 'other'
   if (!owns()) return 'follows'
   if (wallMs() > press.untilMs) return 'look'
-  const command = commandOf(press, pots())
+  const command = commandOf(press, pots(), nowMs())
   if (command === null) return 'look'
   const by = { kind: 'person', name: dyer(), via: 'notice' } as const
   // One press is one act, however often it is told.
@@ -79,10 +82,11 @@ export async function answerPress(parts: Parts, press: NoticePress): Promise<Pre
   return sent.ok ? 'acted' : 'look'
 }
 
-function commandOf({ potId, key, action }: NoticePress, pots: readonly PotView[]): PotCommand | null {
-  const alert = pots.find((pot) => pot.potId === potId)?.alerts.find((one) => one.key === key)
-  const state = liveState(pots, potId)
-  if (alert === undefined || state === null) return null
+/** The notice comes with the call, which does not wait for the disk: it is pressed on what is carried on to now. */
+function commandOf({ potId, key, action }: NoticePress, pots: readonly PotView[], nowMs: number): PotCommand | null {
+  const state = liveState(pots, potId, nowMs)
+  const alert = state && alertsDue(state, nowMs).find((one) => one.key === key)
+  if (!alert) return null
   switch (action) {
     case 'done': {
       const path = plainDone(state, alert)
@@ -96,8 +100,8 @@ function commandOf({ potId, key, action }: NoticePress, pots: readonly PotView[]
   }
 }
 
-function liveState(pots: readonly PotView[], potId: string, aheadToMs?: number): LiveState | null {
+function liveState(pots: readonly PotView[], potId: string, nowMs: number): LiveState | null {
   const stored = pots.find((pot) => pot.potId === potId)?.state
-  const state = stored && aheadToMs !== undefined ? lookAhead(stored, aheadToMs) : stored
+  const state = stored && lookAhead(stored, nowMs)
   return state?.status === 'running' || state?.status === 'held' ? state : null
 }

@@ -45,7 +45,14 @@ function answer(at: Table, press: NoticePress, change: Partial<Parameters<typeof
   const owner = { owns: () => true, settled: Promise.resolve(), take: async () => {}, onChange: () => () => {} }
   const silent = { say() {}, ask: async () => null, onWord: () => () => {}, close() {} }
   const sends = commands(at.session, owner, silent, () => `id ${++ids}`)
-  const parts = { name: 's', owns: owner.owns, pots: at.session.pots, commands: sends, dyer: () => 'A' }
+  const parts = {
+    name: 's',
+    owns: owner.owns,
+    pots: at.session.pots,
+    nowMs: at.clock.nowMs,
+    commands: sends,
+    dyer: () => 'A'
+  }
   return answerPress({ ...parts, wallMs: () => 0, ...change }, press)
 }
 
@@ -106,6 +113,17 @@ describe('a press of a notice', () => {
     expect(dosed?.by).toEqual({ kind: 'person', name: 'A', via: 'notice' })
     expect(dosed?.event).toMatchObject({ added: { value: 30, unit: 'mL' } })
     expect(events(at, 'StepClosed').filter(({ path }) => path === 'acid1')).toEqual([])
+  })
+
+  it.each(['done', 'later'] as const)('of "%s" acts also in the moment before the call is stored', async (action) => {
+    const at = await calling(9)
+    at.clock.advance(MIN)
+    at.session.wake()
+    const key = at.alerts.find(({ potId }) => potId === 'plum')?.alert.key ?? ''
+    expect(open(at)).toEqual(['soak'])
+    const told = { type: 'notice-pressed', pressId: `early ${action}`, action, of: 's', untilMs: 1_000 } as const
+    expect(await answer(at, { ...told, potId: 'plum', key, path: 'acid1' })).toBe('acted')
+    expect(events(at, action === 'done' ? 'StepClosed' : 'DueMoved').at(-1)).toMatchObject({ path: 'acid1' })
   })
 
   it('"Not yet" puts the call off by two minutes with a reason, and it comes again', async () => {

@@ -1,7 +1,7 @@
 // The Start form by touch and by keyboard: its numbers, what is short on the shelf, and each way out of it.
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Stock } from '../../src/core/shelf/thing.ts'
+import type { Acid, Stock } from '../../src/core/shelf/thing.ts'
 import { violations } from './stage/axe.ts'
 import { start } from './stage/dyer.ts'
 import { REAL, storedIn } from './stage/journal.ts'
@@ -21,6 +21,18 @@ const stock = (lot: string): Stock => ({
   parts: [],
   note: ''
 })
+
+const vinegar: Acid = {
+  kind: 'acid',
+  name: 'vinegar',
+  acid: 'acetic',
+  form: 'liquid',
+  percent: 5,
+  basis: 'w/v',
+  densityGPerML: null,
+  lot: '3',
+  note: ''
+}
 
 let stage: Stage
 beforeAll(async () => {
@@ -173,6 +185,34 @@ describe('a stock that is short', () => {
     expect(await page.getByLabel('Colourway').inputValue()).toBe('Plum')
     expect(await page.getByLabel('Dry weight').inputValue()).toBe('38')
     await expect.poll(() => said(page, '.start-bench')).toContain('30 mL from lot 128 mL from lot 14')
+    expect(await shortOf(page).count()).toBe(0)
+    await context.close()
+  })
+})
+
+describe('an acid that is short', () => {
+  it('is refilled at its bottle, which leads back to the pot and what was typed for it', async () => {
+    const { page, context } = await stage.visit(small)
+    await page.goto(`${stage.host.address}#/start`)
+    await page.getByRole('button', { name: /^Lab dip to the boil/ }).waitFor()
+    await putOnShelf(page, REAL, [{ itemId: 'v3', thing: vinegar, level: 10 }])
+    await pressUntilThere(page.getByRole('button', { name: /^Lab dip to the boil/ }), page.getByLabel('Colourway'))
+    await page.getByLabel('Colourway').fill('Plum')
+    await page.getByLabel('Dry weight').fill('38')
+    await page.getByLabel('acid from the shelf').selectOption('v3')
+    // 2 % owf on 38 g out of 5 %.
+    await expect.poll(() => said(page, '[data-code="short"]')).toContain('15 mL wanted, 10 mL free')
+    await pressUntilThere(pad(page, 'Refill the bottle'), page.getByRole('heading', { name: 'vinegar', level: 1 }))
+    // The way back outlives a reload.
+    await page.reload()
+    await pad(page, 'Back to Plum').waitFor()
+    const sheet = page.getByRole('dialog')
+    await pressUntilThere(pad(page, 'More put in'), sheet)
+    await sheet.getByRole('textbox').first().fill('500')
+    await pressUntilGone(sheet.getByRole('button', { name: 'Put it in' }), sheet)
+    await pressUntilThere(pad(page, 'Back to Plum'), page.getByLabel('Colourway'))
+    expect(await page.getByLabel('Dry weight').inputValue()).toBe('38')
+    await expect.poll(() => said(page, '.start-bench')).toContain('15 mL of acid')
     expect(await shortOf(page).count()).toBe(0)
     await context.close()
   })

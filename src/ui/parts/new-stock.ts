@@ -8,6 +8,11 @@ export function makeFor({ protocolId, material, shortML }: StockFor): string {
   return `#/shelf/make/${encodeURIComponent(protocolId)}/${encodeURIComponent(material)}/${Math.round(shortML * 100) / 100}`
 }
 
+/** To a bottle that is refilled for a pot on its form. */
+export function bottleFor(itemId: string, protocolId: string): string {
+  return `#/shelf/item/${encodeURIComponent(itemId)}/for/${encodeURIComponent(protocolId)}`
+}
+
 /** Null: the stock is made for no pot. */
 export function madeFor(route: string): StockFor | null {
   const found = /^#\/shelf\/make\/([^/]+)\/([^/]+)\/([\d.]+)$/.exec(route)

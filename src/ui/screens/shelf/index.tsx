@@ -49,7 +49,9 @@ function Place({ kitchen, shelf }: { kitchen: Kitchen; shelf: KitchenShelf }): p
       if (place.at === 'label') {
         return <LabelPage key={place.itemId} kitchen={kitchen} item={one.item} forPot={place.forPot} />
       }
-      if (place.at === 'item') return <ItemPage key={place.itemId} kitchen={kitchen} shelf={shelf} one={one} />
+      if (place.at === 'item') {
+        return <ItemPage key={place.itemId} kitchen={kitchen} shelf={shelf} one={one} forPot={place.forPot} />
+      }
       return <ChangeThing key={place.itemId} kitchen={kitchen} shelf={shelf} item={one.item} />
     }
   }

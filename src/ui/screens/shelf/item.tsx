@@ -17,19 +17,20 @@ import type { KitchenShelf, OnShelf } from '../../shelf.ts'
 import { Batches } from './batches.tsx'
 import { History } from './history.tsx'
 import { LevelMeasure } from './level.tsx'
-import { itemRoute, SHELF } from './routes.ts'
+import { itemRoute } from './routes.ts'
 import { ActSheet, type SheetAct } from './sheets.tsx'
+import { WayBack } from './way-back.tsx'
 import { ageWords, alkalinityWords, amountWords, kindWords, strengthWords, treatedWords } from './words.ts'
 
-type Props = { kitchen: Kitchen; shelf: KitchenShelf; one: OnShelf }
+type Props = { kitchen: Kitchen; shelf: KitchenShelf; one: OnShelf; forPot: string | null }
 
-export function ItemPage({ kitchen, shelf, one }: Props): preact.JSX.Element {
+export function ItemPage({ kitchen, shelf, one, forPot }: Props): preact.JSX.Element {
   const { item, level, readOnly } = one
   const [sheet, setSheet] = useState<SheetAct | null>(null)
   const units = unitsOf(kitchen.settings.value)
   const { thing, itemId } = item
   return (
-    <Page title={thing.name} actions={<Pad onPress={() => kitchen.go(SHELF)}>Shelf</Pad>}>
+    <Page title={thing.name} actions={<WayBack kitchen={kitchen} forPot={forPot} />}>
       {readOnly === null ? null : <Strip tone="warn">{readOnly}</Strip>}
       {item.status === 'away' ? (
         <Strip>{`${away[item.how]} ${dayName(item.awayAtMs, kitchen.now.peek())}${item.why === '' ? '' : `: ${item.why}`}.`}</Strip>

@@ -11,8 +11,9 @@ import type { KitchenShelf } from '../../shelf.ts'
 import { MakeActs } from './make-acts.tsx'
 import { emptyWish, MakeForm, wishLike } from './make-form.tsx'
 import { readWish, type Wish } from './read-wish.ts'
-import { labelRoute, SHELF } from './routes.ts'
+import { labelRoute } from './routes.ts'
 import { useForm } from './thing-form.tsx'
+import { WayBack } from './way-back.tsx'
 import { amountWords } from './words.ts'
 
 type Ready = { thing: Stock; plan: StockPlan }
@@ -37,7 +38,7 @@ export function MakeStock({ kitchen, shelf }: { kitchen: Kitchen; shelf: Kitchen
     )
   if (ready === null) {
     return (
-      <Page title="Make a stock" actions={<Back kitchen={kitchen} forPot={forPot} />}>
+      <Page title="Make a stock" actions={<WayBack kitchen={kitchen} forPot={forPot?.protocolId ?? null} />}>
         {forPot ? (
           <p>{`For ${potFor(forPot.protocolId)}: ${amountWords(forPot.shortML, 'mL', units)} are short.`}</p>
         ) : null}
@@ -79,10 +80,4 @@ function firstWish(shelf: KitchenShelf, forPot: StockFor | null): Wish {
   const short = shortBottle(forPot)
   const like = shelf.things.peek().find(({ item }) => item.itemId === short)
   return like ? wishLike(like.item, forPot.shortML) : emptyWish
-}
-
-function Back({ kitchen, forPot }: { kitchen: Kitchen; forPot: StockFor | null }): preact.JSX.Element {
-  if (forPot === null) return <Pad onPress={() => kitchen.go(SHELF)}>Shelf</Pad>
-  const start = `#/start/${encodeURIComponent(forPot.protocolId)}`
-  return <Pad onPress={() => kitchen.go(start)}>{`Back to ${potFor(forPot.protocolId)}`}</Pad>
 }

@@ -4,11 +4,11 @@ export const ADD = `${SHELF}/add`
 export const MAKE = `${SHELF}/make`
 export const SUMS = `${SHELF}/sums`
 
-/** `forPot`: the label is of a stock that a pot waits for, which is started by this protocol. */
+/** `forPot`: a pot on its form waits for this bottle, or for the stock of this label; the protocol it is started by. */
 export type Place =
   | { at: 'list' | 'add' | 'make' }
-  | { at: 'item' | 'change'; itemId: string }
-  | { at: 'label'; itemId: string; forPot: string | null }
+  | { at: 'change'; itemId: string }
+  | { at: 'item' | 'label'; itemId: string; forPot: string | null }
 
 /** Ids are told apart from the words of the shelf's own places by what goes before them. */
 export function placeOf(route: string): Place {
@@ -17,7 +17,8 @@ export function placeOf(route: string): Place {
   if (first !== 'item' || second === undefined) return { at: 'list' }
   const itemId = decoded(second)
   if (third === 'label') return { at: third, itemId, forPot: fourth === undefined ? null : decoded(fourth) }
-  return { at: third === 'change' ? third : 'item', itemId }
+  if (third === 'change') return { at: third, itemId }
+  return { at: 'item', itemId, forPot: third !== 'for' || fourth === undefined ? null : decoded(fourth) }
 }
 
 export function itemRoute(itemId: string, more: '' | '/change' | '/label' = ''): string {

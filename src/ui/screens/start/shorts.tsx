@@ -2,7 +2,7 @@
 import { showDose, showMass, showPercent, type Units } from '../../../core/quantity/index.ts'
 import type { Kitchen, StoredProtocol } from '../../kitchen.ts'
 import { nameOf } from '../../parts/bottle-words.ts'
-import { makeFor } from '../../parts/new-stock.ts'
+import { bottleFor, makeFor } from '../../parts/new-stock.ts'
 import { Pad } from '../../parts/pad.tsx'
 import type { StartDraft } from '../../parts/start-draft.ts'
 import { toField } from './field-id.ts'
@@ -67,9 +67,7 @@ function OneShort({
             New stock
           </Pad>
         ) : (
-          <Pad onPress={() => kitchen.go(`#/shelf/item/${encodeURIComponent(ids.at(-1) ?? '')}`)}>
-            Refill the bottle
-          </Pad>
+          <Pad onPress={() => kitchen.go(bottleFor(ids.at(-1) ?? '', stored.id))}>Refill the bottle</Pad>
         )}
         <Pad onPress={() => toField(`start-bottle-${short.material}-shelf-0`)}>A different one</Pad>
       </div>
