@@ -126,7 +126,6 @@ describe('a protocol as a file', () => {
 
     await pad(page, 'All protocols').tap()
     await choose(page, 'again.yaml', newer)
-    // A fast machine is here sooner after the last tap than a hand: what comes so soon is taken for water.
     const earlier = page.getByText('Earlier versions (1)')
     await pressUntilThere(pad(page, 'Keep it as version 2 of Their dips'), earlier)
     await earlier.tap()

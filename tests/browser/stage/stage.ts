@@ -3,6 +3,7 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 import { launchChromium } from '../../../src/desk/bench/chromium.ts'
 import { type Host, hostOf } from '../../../src/desk/bench/host.ts'
+import { slowHand } from './hand.ts'
 
 export type Visit = {
   context: BrowserContext
@@ -68,6 +69,7 @@ export async function watch(context: BrowserContext, host: Host): Promise<Visit>
   context.on('request', (request) => asked.push(request.url()))
   const another = async (): Promise<Page> => {
     const page = await context.newPage()
+    slowHand(page)
     page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()))
     page.on('pageerror', (error) => complaints.push(`${error.name}: ${error.message}`))
     return page
