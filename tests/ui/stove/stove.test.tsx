@@ -100,6 +100,26 @@ describe('a call', () => {
     await waitFor(() => expect(call()).not.toBeNull())
   })
 
+  it('beside another one gives way to it by "Show", and comes back by it', async () => {
+    await open(made.mossLate(), made.slateAsks())
+    const others = (): string => text(document.querySelector('.call-strips'))
+    expect(others()).toContain('Slate: Judge the bath')
+    await tap('Show Slate', call())
+    expect(others()).toContain('Moss: Acid 2 in')
+    expect(text(call())).toContain('tint')
+    await tap('Show Moss', call())
+    expect(others()).toContain('Slate: Judge the bath')
+  })
+
+  it('goes aside where a pot is asked for that has nothing to fill the screen with', async () => {
+    await open(made.slateAsks(), made.mossSoon())
+    await tap('Show Moss', call())
+    expect(call()).toBeNull()
+    expect(document.querySelector('.bath[data-shown]')?.getAttribute('aria-label')).toBe('Moss')
+    await tap('Show Slate')
+    expect(call()).not.toBeNull()
+  })
+
   it('of another pot stands above a pot with hands in it, never over it', async () => {
     await open(made.mossLate(), made.plum())
     expect(call()).toBeNull()
@@ -262,6 +282,23 @@ describe('the Stove', () => {
     const bench = screen.getByRole('region', { name: 'Bench' })
     expect(text(bench)).toContain('Fern')
     expect(text(bench)).toContain('Cooling, 14 min')
+  })
+
+  it('shows a pot of the bench with its pads, also where every bath has room beside the others', async () => {
+    await open(made.fernCools(), made.moss())
+    expect(document.querySelector('.stove')?.getAttribute('data-layout')).toBe('whole')
+    const bench = screen.getByRole('region', { name: 'Bench' })
+    await tap(/^Fern/, bench)
+    const bath = screen.getByRole('region', { name: 'Fern' })
+    expect(text(bath)).toContain('Trouble')
+    await tap(/^Fern/, bench)
+    expect(screen.queryByRole('region', { name: 'Fern' })).toBeNull()
+    expect(screen.getByRole('region', { name: 'Moss' })).toBeTruthy()
+  })
+
+  it('shows the only pot though it is on the bench', async () => {
+    await open(made.fernCools())
+    expect(screen.getByRole('region', { name: 'Fern' })).toBeTruthy()
   })
 
   it('redraws its clock without drawing the pads again', async () => {

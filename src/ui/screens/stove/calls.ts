@@ -28,7 +28,8 @@ export function keyOf({ pot, alert }: Call): string {
   return `${pot.potId} ${alert.key}`
 }
 
-function fills({ pot, alert }: Call): boolean {
+/** Whether it may fill the screen at all. */
+export function fills({ pot, alert }: Call): boolean {
   if (pot.state.status === 'held' || pot.state.trouble !== null) return false
   // A lifted skein whose next act calls is shown on that call, with its time out of the bath.
   if (alert.kind === 'outOfBath') return !pot.alerts.some((a) => a.kind === 'call')

@@ -7,7 +7,8 @@ export type Layout = 'one' | 'side' | 'whole'
 const BATH_LEAST_PX = 250
 const TALL_LEAST_PX = 560
 
-export function layoutFor({ width, height }: Box, pots: number): Layout {
+/** `alone`: one pot is to be large whatever room there is. */
+export function layoutFor({ width, height }: Box, pots: number, alone = false): Layout {
   if (height < TALL_LEAST_PX && width > height) return 'side'
-  return width >= 700 && width / Math.max(1, pots) >= BATH_LEAST_PX ? 'whole' : 'one'
+  return !alone && width >= 700 && width / Math.max(1, pots) >= BATH_LEAST_PX ? 'whole' : 'one'
 }

@@ -4,7 +4,7 @@ import type { PotCommand } from '../../../core/pot/commands.ts'
 import type { Amount, Question } from '../../../core/protocol/model.ts'
 import type { Kitchen, SendOptions, Sent, Via } from '../../kitchen.ts'
 import type { ReadyPhoto } from '../../media.ts'
-import { keyOf, sortCalls } from './calls.ts'
+import { type Call, keyOf, sortCalls } from './calls.ts'
 import { cueAtMs, pressesInTheAct } from './cue.ts'
 import { type LivePot, livePots } from './live.ts'
 
@@ -97,6 +97,17 @@ export function bringUp({ shown, aside, called }: Stage, pot: LivePot): void {
   shown.value = pot.potId
   if (keys.full) called.value = keyOf(keys.full)
   aside.value = new Set([...aside.peek()].filter((key) => !key.startsWith(`${pot.potId} `)))
+}
+
+/** The same, asked for on the Stove: what would still lie over that pot is laid aside. */
+export function showPot(kitchen: Kitchen, stage: Stage, pot: LivePot): void {
+  bringUp(stage, pot)
+  const { called, aside } = stage
+  const over = (): Call | null => {
+    const { full } = sortCalls(livePots(kitchen.pots.peek()), kitchen.now.peek(), called.peek(), aside.peek())
+    return full && full.pot.potId !== pot.potId ? full : null
+  }
+  for (let call = over(); call !== null; call = over()) aside.value = new Set([...aside.peek(), keyOf(call)])
 }
 
 export function makeStage(kitchen: Kitchen): Stage {

@@ -5,18 +5,23 @@ import { bathColour } from '../../parts/bath-colour.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Strip } from '../../parts/strip.tsx'
 import { alertMomentMs, alertSay } from './alert-words.ts'
-import { type Call, keyOf } from './calls.ts'
+import { type Call, fills, keyOf } from './calls.ts'
 import { livePots, nameOf } from './live.ts'
-import type { Stage } from './stage.ts'
+import { type Stage, showPot } from './stage.ts'
 import { Left } from './time-leaf.tsx'
 import { undoDone } from './undo-say.ts'
 import './stove-strips.css'
 
 type Props = { kitchen: Kitchen; stage: Stage }
 
-/** Calls that may not fill the screen now. */
-export function CallStrips({ kitchen, stage, calls }: Props & { calls: Call[] }): preact.JSX.Element {
-  const others = calls.slice(1).map((call) => nameOf(call.pot))
+/** Calls that may not fill the screen now. `shown`: the pot that is in sight already. */
+export function CallStrips({
+  kitchen,
+  stage,
+  calls,
+  shown
+}: Props & { calls: Call[]; shown: string | null }): preact.JSX.Element {
+  const others = calls.filter(({ pot }) => pot.potId !== calls[0]?.pot.potId).map((call) => nameOf(call.pot))
   return (
     <>
       {calls.slice(0, 1).map((call) => (
@@ -26,9 +31,16 @@ export function CallStrips({ kitchen, stage, calls }: Props & { calls: Call[] })
           urgent={call.alert.urgency === 'late'}
           style={{ '--bath': bathColour(call.pot.state.pot.colour) }}
           actions={
-            <Pad kind="lesser" look="bath" label={`Show ${nameOf(call.pot)}`} onPress={() => show(stage, call)}>
-              Show
-            </Pad>
+            call.pot.potId === shown && !fills(call) ? null : (
+              <Pad
+                kind="lesser"
+                look="bath"
+                label={`Show ${nameOf(call.pot)}`}
+                onPress={() => showPot(kitchen, stage, call.pot)}
+              >
+                Show
+              </Pad>
+            )
           }
         >
           <span class="strip-call">
@@ -40,13 +52,6 @@ export function CallStrips({ kitchen, stage, calls }: Props & { calls: Call[] })
       ))}
     </>
   )
-}
-
-function show(stage: Stage, call: Call): void {
-  stage.shown.value = call.pot.potId
-  const aside = new Set(stage.aside.value)
-  aside.delete(keyOf(call))
-  stage.aside.value = aside
 }
 
 export function SaidStrip({ kitchen, stage }: Props): preact.JSX.Element | null {

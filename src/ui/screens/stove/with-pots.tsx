@@ -54,7 +54,8 @@ export function WithPots({ kitchen, onMenu }: { kitchen: Kitchen; onMenu: () => 
   useNamedPot(kitchen, stage)
   const clash = useClash(kitchen, stage)
   const size = useWindow()
-  const layout = layoutFor(size, rod.length)
+  // What stands on the bench has no place under the rod: it is shown by itself.
+  const layout = layoutFor(size, rod.length, shown !== null && bench.includes(shown))
   // On its side a phone gives four ninths to the strands: style.css.
   const columnPx = (layout === 'side' ? size.width / 2.25 : size.width) / Math.max(1, rod.length)
   const full = away ? null : calls.full
@@ -63,7 +64,7 @@ export function WithPots({ kitchen, onMenu }: { kitchen: Kitchen; onMenu: () => 
       <div class="stove" data-layout={layout} data-pots={rod.length} inert={full !== null}>
         <div class="stove-strips">
           <MissedPanel kitchen={kitchen} />
-          <CallStrips kitchen={kitchen} stage={stage} calls={full ? [] : calls.strips} />
+          <CallStrips kitchen={kitchen} stage={stage} calls={full ? [] : calls.strips} shown={shown} />
           <SaidStrip kitchen={kitchen} stage={stage} />
           <UndoStrip kitchen={kitchen} stage={stage} />
           {layout === 'whole' ? <ClashStrip stage={stage} clash={clash} /> : null}
@@ -80,7 +81,7 @@ export function WithPots({ kitchen, onMenu }: { kitchen: Kitchen; onMenu: () => 
           </div>
         ) : (
           <>
-            {rod.length > 1 || shown !== rod[0] ? (
+            {rod.length > 1 || (rod.length === 1 && shown !== rod[0]) ? (
               <PotRow kitchen={kitchen} stage={stage} pots={rod} shown={shown} columnPx={columnPx} />
             ) : null}
             {shown === null ? null : (
@@ -111,7 +112,7 @@ function FullCall({
   const key = keyOf(full)
   return (
     <Call key={key} kitchen={kitchen} stage={stage} call={full} callKey={key}>
-      <CallStrips kitchen={kitchen} stage={stage} calls={strips} />
+      <CallStrips kitchen={kitchen} stage={stage} calls={strips} shown={null} />
       <SaidStrip kitchen={kitchen} stage={stage} />
       {stage.answered.value?.potId === full.pot.potId ? null : <UndoStrip kitchen={kitchen} stage={stage} />}
     </Call>
