@@ -132,19 +132,24 @@ describe('strips', () => {
   it.each(
     screens.flatMap((size) => [
       { ...size, over: 'a Stove', pots: 'moss,plum,ochre', ready: '.bath-pad' },
-      { ...size, over: 'a call', pots: 'mossLate', ready: '.call-pad' }
+      { ...size, over: 'a call', pots: 'mossLate', ready: '.call-pad' },
+      { ...size, over: 'a call beside another', pots: 'mossLate,slateAsks', ready: '.call-pad' }
     ])
-  )('on $name "not saved" over $over leaves every pad in sight', async ({ pots, ready, ...size }) => {
-    await seen(`pots=${pots}`, size, ready)
-    await page.evaluate(() => {
-      window.kitchen.signals.notSaved.value = { say: 'The store is full.' }
-    })
-    await page.locator('.strip-bad').waitFor()
-    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
-    const found = await page.evaluate(measure)
-    expect(outside([...found.main, ...found.lesser], size.width, size.height)).toEqual([])
-    expect(overlaps([...found.main, ...found.lesser])).toEqual([])
-  })
+  )(
+    'on $name "not saved" over $over leaves every pad in sight and every word clear',
+    async ({ pots, ready, ...size }) => {
+      await seen(`pots=${pots}`, size, ready)
+      await page.evaluate(() => {
+        window.kitchen.signals.notSaved.value = { say: 'The store is full.' }
+      })
+      await page.locator('.strip-bad').waitFor()
+      await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+      const found = await page.evaluate(measure)
+      expect(outside([...found.main, ...found.lesser], size.width, size.height)).toEqual([])
+      expect(overlaps([...found.main, ...found.lesser])).toEqual([])
+      expect(overlaps(found.words), 'words over words').toEqual([])
+    }
+  )
 
   it('are not needed for that: on a low phone the bench lies below the pads, not over them', async () => {
     await seen('pots=moss,fernCools', { width: 390, height: 664 }, '.bench .pad')
