@@ -21,6 +21,7 @@ import type { ProblemCode } from './problem-codes.ts'
 import { remembering } from './remembering.ts'
 import type { AsWritten } from './schema/fields.ts'
 import { fillIn, type Scope } from './scope.ts'
+import { rangeWords } from './words.ts'
 
 /** The same few quantities stand in a protocol again and again, and each is read when the text is looked at, when it is
  * tried out and for every pot. What is read of a text never changes, and nobody changes what was read. */
@@ -94,7 +95,7 @@ export class Reading {
 
   range(written: AsWritten, at: FieldPath): RangeDraft | null {
     const range = this.#quantity(written, at, ranges)
-    return range && { lowC: range.lowC, highC: range.highC, boil: range.boil, shown: range.asEntered }
+    return range && { lowC: range.lowC, highC: range.highC, boil: range.boil, shown: rangeWords(range) }
   }
 
   rate(written: AsWritten, at: FieldPath): Rate | null {
