@@ -21,6 +21,7 @@ import type { ProblemCode } from './problem-codes.ts'
 import { remembering } from './remembering.ts'
 import type { AsWritten } from './schema/fields.ts'
 import { fillIn, type Scope } from './scope.ts'
+import { rangeWords } from './words.ts'
 
 /** The same few quantities stand in a protocol again and again, and each is read when the text is looked at, when it is
  * tried out and for every pot. What is read of a text never changes, and nobody changes what was read. */
@@ -94,7 +95,7 @@ export class Reading {
 
   range(written: AsWritten, at: FieldPath): RangeDraft | null {
     const range = this.#quantity(written, at, ranges)
-    return range && { lowC: range.lowC, highC: range.highC, boil: range.boil, shown: range.asEntered }
+    return range && { lowC: range.lowC, highC: range.highC, boil: range.boil, shown: rangeWords(range) }
   }
 
   rate(written: AsWritten, at: FieldPath): Rate | null {
@@ -109,8 +110,9 @@ export class Reading {
     return this.#quantity(written, at, (text) => readNumber(text, limits))
   }
 
-  amount(written: AsWritten, at: FieldPath): WrittenAmount | null {
-    return this.#quantity(written, at, amounts[this.scope.kitchen ?? 'none'])
+  /** `bare`: what would be right in place of a number without a unit, where it is no usual amount. */
+  amount(written: AsWritten, at: FieldPath, bare?: string): WrittenAmount | null {
+    return this.#quantity(written, at, amounts[this.scope.kitchen ?? 'none'], bare)
   }
 
   /** A material by its id or its label; the case of letters does not matter. */
@@ -121,7 +123,7 @@ export class Reading {
       materials.find((m) => m.id.toLowerCase() === wanted) ?? materials.find((m) => m.label.toLowerCase() === wanted)
     if (found) return found
     if (wanted === 'water') return water
-    const known = materials.flatMap((m) => [m.id, m.label])
+    const known = materials.flatMap(({ id, label }) => (label.toLowerCase() === id.toLowerCase() ? [id] : [id, label]))
     const instead = materials.length === 0 ? `list ${named} under materials` : suggest(named, known, 'materials')
     this.say(at, 'unknown-material', `There is no material ${named}.`, instead)
     return null
@@ -136,14 +138,19 @@ export class Reading {
     return filled.text
   }
 
-  #quantity<T>(written: AsWritten, at: FieldPath, read: (text: string) => Read<T>): T | null {
+  #quantity<T>(written: AsWritten, at: FieldPath, read: (text: string) => Read<T>, bare?: string): T | null {
     const before = this.problems.length
     const text = this.#fill(String(written), this.scope.quantities, at)
     if (this.problems.length > before) return null
     const found = read(text)
     if (found.ok) return found.value
     const { code, found: what, instead } = found.problem
-    this.say(at, code, what === '' ? 'Nothing stands here.' : `"${what}" can't be read.`, instead)
+    this.say(
+      at,
+      code,
+      what === '' ? 'Nothing stands here.' : `"${what}" can't be read.`,
+      (code === 'unit-missing' && bare) || instead
+    )
     return null
   }
 }

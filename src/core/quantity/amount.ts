@@ -10,13 +10,16 @@ import { tidyWritten } from './written-text.ts'
 
 const example = '30 mL of vinegar, 1.5 % owf, 20:1 or 1/2 of acid'
 const percentWord = /^(?:%|percent|per cent|pct)(?= |$|[a-z])/i
+// One slip of the finger from owf, or its letters in another order.
+const nearlyOwf = /^(?:[owf]{2,4}|[a-z]wf|o[a-z]f|ow[a-z]|[a-z]owf|o[a-z]wf|ow[a-z]f|owf[a-z])(?= |$)/i
 const owfWords = /^(?:o\.?w\.?f\.?|w\.?o\.?f\.?|on (?:the )?weight of (?:the )?(?:fib(?:re|er)s?|goods))(?= |$)/i
 // "2 % of the fibre" means the weight of the goods, but reads like a share of a material of that name.
 const goodsWords = /^(?:the )?(?:dry )?(?:weight of (?:the )?)?(?:fib(?:re|er)s?|goods|yarn|wool|skeins?)(?: weight)?$/i
 
-/** Reads an amount of the protocol language: a volume, a mass, % owf, g/L, a liquor ratio, a share, the rest, a count.
- * Refused: units nobody agrees on unless `kitchen` says whose they are; negative amounts; ranges; volumes over 1000 L,
- * masses over 1000 kg, % owf and g/L over 1000, ratios outside 0.1 to 1000, shares outside 0 to 1. */
+/** Reads an amount of the protocol language: a volume, a mass, % owf, g/L, a liquor ratio, a share, the rest, a count of
+ * drops and the like. Refused: numbers without a unit; units nobody agrees on unless `kitchen` says whose they are;
+ * negative amounts; ranges; volumes over 1000 L, masses over 1000 kg, % owf and g/L over 1000, ratios outside 0.1 to
+ * 1000, shares outside 0 to 1. */
 export function readAmount(raw: string, options: { kitchen?: KitchenCountry | null } = {}): Read<WrittenAmount> {
   const written = tidyWritten(raw, example)
   if (!written.ok) return written
@@ -40,7 +43,10 @@ function readNumbered(text: string, kitchen: KitchenCountry | undefined): Read<A
   }
   if (value < 0) return refuse('out-of-range', text, 'An amount is 0 or more, for example 30 mL.')
   if (startsLikeNumber(rest)) return refuse('not-a-number', text, 'Write one number, for example 1.5 or 1 1/2.')
-  if (rest === '') return bounded({ kind: 'count', value, unit: '', of: null }, value, text)
+  if (rest === '') {
+    const share = value > 0 && value < 1 ? `, or a share such as ${text} of acid` : ''
+    return refuse('unit-missing', text, `Write ${text} % owf, ${text} g or ${text} mL${share}.`)
+  }
   if (/^of(?= |$)/i.test(rest)) return readShare(value, rest.slice(2), text)
   const percent = percentWord.exec(rest)
   if (percent) return readPercentAmount(value, rest.slice(percent[0].length).trim(), text)
@@ -77,6 +83,11 @@ function readPercentAmount(percent: number, after: string, text: string): Read<A
   const name = /^of (.*)$/i.exec(after)?.[1]
   if (after === '' || name === undefined || goodsWords.test(name)) {
     if (after !== '' && name === undefined && !/^w\/[vw]$/i.test(after)) {
+      const slip = nearlyOwf.exec(after)
+      if (slip) {
+        const of = after.slice(slip[0].length).replace(/^ (?:of )?/i, ' of ')
+        return refuse('unit-unknown', slip[0], `Write ${percent} % owf${of}.`)
+      }
       return refuse('of-missing', after, `Write ${percent} % of ${after}, or ${percent} % owf of ${after}.`)
     }
     const instead = `Write ${percent} % owf (of the dry goods' weight), or a share such as 50 % of acid.`

@@ -1,6 +1,7 @@
 // The table: which caution belongs to which step. In the order of what does harm soonest.
 
 import type { Step } from '../protocol/model.ts'
+import { fahrenheitFromCelsius } from '../quantity/temperature-scale.ts'
 import { aceticBand } from './acid-strength.ts'
 import type { Caution } from './caution.ts'
 import {
@@ -24,7 +25,10 @@ import {
 import { burnsWithinS } from './scald.ts'
 import { sources } from './sources.ts'
 
-const burning = `Liquor at ${HOT_C} °C burns within about ${burnsWithinS(HOT_C)} s, hotter liquor faster.`
+/** A caution is the same text for every dyer, so it names a temperature in both degrees. */
+const degrees = (tempC: number): string => `${tempC} °C (${Math.round(fahrenheitFromCelsius(tempC))} °F)`
+
+const burning = `Liquor at ${degrees(HOT_C)} burns within about ${burnsWithinS(HOT_C)} s, hotter liquor faster.`
 
 export type Rule = Caution & { applies: (step: Step, context: CautionContext) => boolean }
 
@@ -39,7 +43,7 @@ const acids: Rule[] = [
   {
     id: 'acid-severe',
     title: 'Concentrated acetic acid',
-    say: 'Burns skin and eyes severely. Its vapour catches fire above 39 °C: no flame, no lit burner near. Goggles, gloves, fan on. Do not pour it into a hot bath: dilute it first, acid into cold water.',
+    say: `Burns skin and eyes severely. Its vapour catches fire above ${degrees(39)}: no flame, no lit burner near. Goggles, gloves, fan on. Do not pour it into a hot bath: dilute it first, acid into cold water.`,
     short: 'Concentrated acid: away from the lit burner. Dilute first, acid into cold water.',
     source: sources.acetic,
     applies: (step, context) => band(step, context) === 'severe'

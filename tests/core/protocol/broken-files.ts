@@ -173,7 +173,13 @@ export const broken: Record<ProblemCode, string[]> = {
   'not-a-number': [add('lots of acid'), input('kind: number, default: many')],
   'comma-ambiguous': [add('1,500 mL of acid'), input('kind: mass, default: "2,500 g"')],
   'digits-grouped': [add('1,500,000 mL of acid'), add('1,500.5 mL of acid')],
-  'unit-missing': [hold('30'), withSteps('- heat: 80\n- heat: off')],
+  'unit-missing': [
+    hold('30'),
+    withSteps('- heat: 80\n- heat: off'),
+    withSteps('- add: all of acid', acid.replace('2 % owf', '2')),
+    withSteps('- add: {of: acid, amount: 2}', acid),
+    withSteps('- fill: 20')
+  ],
   'unit-unknown': [hold('30 moons'), add('30 fingers of acid')],
   'cup-without-country': [add('1 cup of acid'), input('kind: volume, default: 1 cup')],
   'tablespoon-without-country': [add('2 tbsp of acid'), input('kind: volume, default: 2 tablespoons')],

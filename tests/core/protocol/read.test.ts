@@ -85,6 +85,42 @@ describe('the problems of a file', () => {
     expect(field?.instead).toBe('write for')
   })
 
+  it('ask an amount without a unit for one, where it stands', () => {
+    for (const kind of ['stock', 'acid', 'powder', 'other']) {
+      const header = `materials:\n  plum dye: {kind: ${kind}, strength: 1 %, amount: 2}\n`
+      expect(problemsOf(withSteps('- add: all of plum dye', header))).toMatchObject([
+        {
+          code: 'unit-missing',
+          where: 'materials.plum dye.amount',
+          line: 4,
+          what: '"2" can\'t be read.',
+          instead: 'Write 2 % owf, 2 g or 2 mL.'
+        }
+      ])
+    }
+    const [answered] = problemsOf(
+      withSteps(
+        '- add: all of dye',
+        'inputs:\n  n: {ask: How much?, kind: number, default: 2}\nmaterials:\n  dye: {kind: powder, amount: "{n}"}\n'
+      )
+    )
+    expect(answered).toMatchObject({ code: 'unit-missing' })
+    expect(problemsOf(withSteps('- fill: 20'))[0]?.instead).toBe('write 20:1 or 2 L')
+    expect(problemsOf(withSteps('- rinse', 'liquor: 20\n'))[0]?.instead).toBe('write 20:1')
+  })
+
+  it('let things be counted by their word', () => {
+    const header = 'materials:\n  soap: {kind: other, amount: 3 drops}\n'
+    expect(problemsOf(withSteps('- add: all of soap\n- add: 2 tablets of soap', header))).toEqual([])
+  })
+
+  it('name each material once, and its label where it has another', () => {
+    const header = 'materials:\n  Plum dye: {kind: stock, label: plum dye}\n  acid: {kind: acid, label: vinegar}\n'
+    expect(problemsOf(withSteps('- add: 2 mL of something', header))[0]?.instead).toBe(
+      'materials: Plum dye, acid, vinegar'
+    )
+  })
+
   it('say how to mend two words in one item, whichever comes first', () => {
     expect(problemsOf(withSteps('- hold:\n  for: 6 min'))[0]?.instead).toBe('indent for under hold')
     expect(problemsOf(withSteps('- for: 6 min\n  hold:'))[0]?.instead).toBe('indent for under hold')

@@ -56,7 +56,6 @@ describe('amounts of the protocol language', () => {
     ['all the acid', { kind: 'share', share: 1, of: 'acid' }],
     ['the rest of acid', { kind: 'rest', of: 'acid' }],
     ['the rest of the acid', { kind: 'rest', of: 'acid' }],
-    ['3', { kind: 'count', value: 3, unit: '', ...noName }],
     ['3 drops', { kind: 'count', value: 3, unit: 'drops', ...noName }],
     ['1 drop of soap', { kind: 'count', value: 1, unit: 'drops', of: 'soap' }]
   ])('%j', (text, amount) => {
@@ -160,6 +159,8 @@ describe('amounts of the protocol language', () => {
     ['5 % w/v', 'percent-of-what'],
     ['2:3', 'ratio-unclear'],
     ['20:1 of acid', 'ratio-unclear'],
+    ['3', 'unit-missing'],
+    ['about 1.5', 'unit-missing'],
     ['1 of acid', 'unit-missing'],
     ['3 of acid', 'unit-missing'],
     ['30 millilitrs', 'unit-unknown'],
@@ -187,6 +188,29 @@ describe('amounts of the protocol language', () => {
   test('A problem quotes the unit as it was written', () => {
     expect(problemIn(readAmount('2 UK Cups')).found).toBe('UK Cups')
     expect(problemIn(readAmount('1/2 acid')).instead).toContain('1/2 of acid')
+  })
+
+  test('A number without a unit is asked for one, and a part of one also for its material', () => {
+    expect(problemIn(readAmount('2'))).toMatchObject({ found: '2', instead: 'Write 2 % owf, 2 g or 2 mL.' })
+    expect(problemIn(readAmount('1/2')).instead).toBe(
+      'Write 1/2 % owf, 1/2 g or 1/2 mL, or a share such as 1/2 of acid.'
+    )
+  })
+
+  test.each([
+    ['2 % ofw', 'ofw', 'Write 2 % owf.'],
+    ['2% OFW', 'OFW', 'Write 2 % owf.'],
+    ['2 % of', 'of', 'Write 2 % owf.'],
+    ['2 % pwf', 'pwf', 'Write 2 % owf.'],
+    ['2 % owwf', 'owwf', 'Write 2 % owf.'],
+    ['2 % ofw of plum dye', 'ofw', 'Write 2 % owf of plum dye.'],
+    ['2 % ofw plum dye', 'ofw', 'Write 2 % owf of plum dye.']
+  ])('A slip of the finger in %j is taken for owf, not for a material', (text, found, instead) => {
+    expect(problemIn(readAmount(text))).toEqual({ code: 'unit-unknown', found, instead })
+  })
+
+  test('A short name after a percentage stays a name', () => {
+    expect(problemIn(readAmount('2 % oak')).instead).toBe('Write 2 % of oak, or 2 % owf of oak.')
   })
 
   test('A name left without "of" is shown how to be written', () => {

@@ -136,6 +136,13 @@ describe('the table', () => {
     }
   })
 
+  it('names every temperature in °F too, for a caution knows no dyer', () => {
+    // 60 · 1.8 + 32 = 140, and 39 · 1.8 + 32 = 102.2.
+    const texts = [...rules, ...general].flatMap(({ say, short }) => [say, short])
+    const told = texts.flatMap((text) => text.match(/\d+ °C(?: \(\d+ °F\))?/g) ?? [])
+    expect([...new Set(told)].sort()).toEqual(['39 °C (102 °F)', '60 °C (140 °F)'])
+  })
+
   it('shows a caution in full once a day, then as one line', () => {
     const turn = someStep({ word: 'turn' })
     const hot = { ...cold, bathTempC: 80 }

@@ -126,7 +126,7 @@ export const emptyScope: Scope = {
 
 function readRatio(written: AsWritten | undefined, r: Reading): number | null {
   if (written === undefined) return null
-  const amount = r.amount(written, ['liquor'])
+  const amount = r.amount(written, ['liquor'], 'write 20:1')
   if (!amount) return null
   if (amount.kind === 'liquor') return amount.ratio
   r.say(['liquor'], 'ratio-unclear', `"${amount.asEntered}" is no liquor ratio.`, 'write 20:1')

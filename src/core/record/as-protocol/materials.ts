@@ -116,9 +116,7 @@ function volumeText(mL: number): string {
 function amountText({ value, unit, asEntered }: Amount): string | null {
   if (unit === 'count') {
     const read = readAmount(asEntered)
-    return read.ok && read.value.kind === 'count' && read.value.unit !== '' && read.value.of === null
-      ? clean(asEntered, 30)
-      : null
+    return read.ok && read.value.kind === 'count' && read.value.of === null ? clean(asEntered, 30) : null
   }
   return unit === 'mL' ? `${figure(value)} mL` : `${figure(value)} g`
 }

@@ -89,9 +89,10 @@ export const portion = (label: string, more: More = {}): Quantity<PlainDose> =>
       units: () => ['mL', 'g', 'L', 'oz', 'US tsp', 'US tbsp', 'metric tsp', 'metric tbsp'],
       read: (text): Read<PlainDose> => {
         const read = readAmount(text)
-        if (!read.ok) return read
-        if (read.value.kind === 'volume') return { ok: true, value: { value: read.value.value, unit: 'mL' } }
-        if (read.value.kind === 'mass') return { ok: true, value: { value: read.value.value, unit: 'g' } }
+        if (!read.ok && read.problem.code !== 'unit-missing') return read
+        const amount = read.ok ? read.value : null
+        if (amount?.kind === 'volume') return { ok: true, value: { value: amount.value, unit: 'mL' } }
+        if (amount?.kind === 'mass') return { ok: true, value: { value: amount.value, unit: 'g' } }
         const instead = 'Write a volume or a mass, for example 30 mL or 2 g.'
         return { ok: false, problem: { code: 'not-a-volume', found: text, instead } }
       },

@@ -34,10 +34,11 @@ function waterFor(liquor: AsWritten | undefined, into: string | null, r: Reading
     r.say([], 'liquor-missing', 'How much liquor?', 'write fill: 20:1, fill: 2 L, or liquor: 20:1 in the header')
     return null
   }
-  const amount = r.amount(liquor, ['liquor'])
+  const instead = 'write 20:1 or 2 L'
+  const amount = r.amount(liquor, ['liquor'], instead)
   if (!amount) return null
   if (amount.kind !== 'liquor' && amount.kind !== 'volume') {
-    r.say(['liquor'], 'not-a-volume', `"${amount.asEntered}" is no amount of liquor.`, 'write 20:1 or 2 L')
+    r.say(['liquor'], 'not-a-volume', `"${amount.asEntered}" is no amount of liquor.`, instead)
     return null
   }
   return { amount, ...rest }

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { act, type Draft, type RangeDraft } from '../../draft.ts'
 import type { Reading } from '../../reading.ts'
-import { capital } from '../../words.ts'
+import { capital, rangeWords } from '../../words.ts'
 import { line, quantity } from '../fields.ts'
 import { stepKind } from '../step-kind.ts'
 
@@ -57,6 +57,5 @@ function targetWords({ lowC, highC, boil }: RangeDraft, r: Reading): string {
   const low = lowC ?? highC
   if (boil || low === null || low >= r.scope.boilC) return 'the boil'
   const high = highC === null || highC === low ? null : Math.min(highC, r.scope.boilC)
-  const shown = (c: number): string => String(Math.round(c * 10) / 10)
-  return high === null ? `${shown(low)} °C` : `${shown(low)}–${shown(high)} °C`
+  return rangeWords({ lowC: low, highC: high ?? low, boil: false })
 }

@@ -19,7 +19,7 @@ export const hold = stepKind({
   },
   draft: (fields, r) => {
     const setPoint = setPointOf(fields, r)
-    const doing = setPoint ? `Holding at ${setPoint.range.boil ? 'the boil' : setPoint.range.shown}` : 'Holding'
+    const doing = setPoint ? `Holding at ${setPoint.range.shown}` : 'Holding'
     return [
       waiting({ call: 'Hold is over', doing, done: 'over', knot: 'Hold' }, readWait(fields, r, false), {
         setPoint,
