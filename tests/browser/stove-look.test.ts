@@ -151,6 +151,18 @@ describe('strips', () => {
     }
   )
 
+  it('make the strands short, and their scale says no figure over another', async () => {
+    for (const height of [520, 600, 664, 844]) {
+      await seen('pots=moss,fernCools', { width: 390, height }, '.ruling-say')
+      const figures = await page.evaluate(() =>
+        [...document.querySelectorAll('.ruling-say')]
+          .map((node) => node.getBoundingClientRect().top)
+          .sort((a, b) => a - b)
+      )
+      for (const [i, top] of figures.entries()) expect(top - (figures[i - 1] ?? -13)).toBeGreaterThanOrEqual(12.5)
+    }
+  })
+
   it('are not needed for that: on a low phone the bench lies below the pads, not over them', async () => {
     await seen('pots=moss,fernCools', { width: 390, height: 664 }, '.bench .pad')
     const [pads, bench] = await Promise.all(

@@ -102,14 +102,20 @@ function Rulings({ place, high, narrow }: { place: RodPlace; high: number; narro
     const y = place.waterY - heightOf(ruling.atMs) * high
     return { ...ruling, y, sayY: narrow && ruling.atMs === TOP_MS ? y + 14 : y - 5 }
   })
-  const top = lines[lines.length - 1]
-  const clear = (sayY: number): boolean => sayY === top?.sayY || sayY - (top?.sayY ?? 0) >= RULING_SAY_PX
+  // On a short strand figures would lie over each other: the ends of the scale say theirs first.
+  const said: number[] = narrow ? [place.waterY - 12] : []
+  const clear = new Set<string>()
+  for (const { say, sayY } of [...lines.slice(-1), ...lines.slice(0, -1)]) {
+    if (said.some((other) => Math.abs(other - sayY) < RULING_SAY_PX)) continue
+    said.push(sayY)
+    clear.add(say)
+  }
   return (
     <>
       {lines.map(({ say, y, sayY }) => (
         <g key={say}>
           <path d={`M0 ${y} H${place.width}`} class="ruling" />
-          {clear(sayY) ? (
+          {clear.has(say) ? (
             <text x={place.width - 4} y={sayY} class="ruling-say">
               {narrow ? say.replace(' min', '') : say}
             </text>
