@@ -54,6 +54,7 @@ class Run implements RehearsalRun {
   readonly baths = signal<RehearsalRun['baths']['value']>([])
   readonly coming = signal<RehearsalRun['coming']['value']>([])
   readonly stuck = signal<string | null>(null)
+  readonly first = signal<string | null>(null)
   readonly report = signal<RehearsalReport | null>(null)
   readonly goes = computed(() => {
     if (this.paused.value || this.report.value !== null) return 0
@@ -81,6 +82,7 @@ class Run implements RehearsalRun {
 
   async begin(): Promise<void> {
     await this.#stove.session.open()
+    this.#stove.session.subscribe(() => this.#heard())
     await this.#inTurn(() => this.#pass(0))
     this.#timer = setInterval(() => this.#beat(), BEAT_MS)
   }
@@ -98,6 +100,7 @@ class Run implements RehearsalRun {
   setAnswers(answers: RehearsalAnswers): void {
     this.answers.value = answers
     this.stuck.value = null
+    this.first.value = null
     this.#look()
   }
 
@@ -110,11 +113,35 @@ class Run implements RehearsalRun {
     this.sounds.value = on
   }
 
-  toNextCall(): Promise<void> {
+  async toNextCall(): Promise<void> {
+    const waits = this.#waits()
+    this.first.value = waits
+    if (waits !== null) return
     this.pause(false)
     const stood = this.#stove.calling()
     const fresh = (): boolean => this.#stove.calling().some((key) => !stood.includes(key))
-    return this.#inTurn(() => this.#go(Number.POSITIVE_INFINITY, fresh))
+    await this.#inTurn(async () => {
+      // A call that came since the press is the next one.
+      if (fresh()) return
+      const nothing = await this.#go(Number.POSITIVE_INFINITY, fresh)
+      if (nothing && this.answers.value === 'own') this.first.value = 'Nothing comes by itself now.'
+    })
+  }
+
+  /** What the dyer is to do before anything is skipped, in words. */
+  #waits(): string | null {
+    const pot = this.answers.value === 'own' ? this.#stove.wanting() : null
+    return pot && `Answer ${pot.identity.colourway} first.`
+  }
+
+  /** A pot was told something, by whomever: also the dyer's own answer may be the last. */
+  #heard(): void {
+    if (this.first.value !== null) this.first.value = this.#waits()
+    if (this.report.value === null && this.#stove.ended()) void this.#inTurn(() => this.#end())
+  }
+
+  async #end(): Promise<void> {
+    if (this.report.value === null && this.#stove.ended()) this.report.value = await rehearsalReport(this.#stove)
   }
 
   #beat(): void {
@@ -164,7 +191,7 @@ class Run implements RehearsalRun {
       const refused = await next.take()
       await this.#stove.goTo(next.atMs)
       if (refused !== null) this.#stop(refused)
-      if (this.#stove.ended()) this.report.value = await rehearsalReport(this.#stove)
+      await this.#end()
       if (this.stuck.value !== null || enough()) return false
     }
     return false

@@ -1,6 +1,6 @@
 // The stove of a rehearsal: the real session over a journal in memory, on a clock that goes from one event to the next.
 import { bathSwatches } from '../core/colour/bath-swatches.ts'
-import type { PotIdentity } from '../core/pot/events.ts'
+import type { AlertKind, PotIdentity } from '../core/pot/events.ts'
 import { nextDue } from '../core/pot/next-due.ts'
 import type { LiveState } from '../core/pot/state.ts'
 import { createSession } from '../session/create-session.ts'
@@ -27,6 +27,8 @@ type Turn = { atMs: number; take(): Promise<string | null> }
 
 /** Hues far from each other, so that pots are told apart. */
 const names = ['Plum', 'Moss', 'Ochre', 'Indigo', 'Brick', 'Sea']
+
+const unanswerable: AlertKind[] = ['headsUp', 'gap', 'heat']
 
 export class RehearsalStove {
   readonly clock: HandClock
@@ -86,6 +88,13 @@ export class RehearsalStove {
     const calls = ({ potId, alerts }: PotView): string[] =>
       alerts.filter(({ kind }) => kind !== 'headsUp').map(({ key }) => `${potId} ${key}`)
     return this.session.pots().flatMap(calls)
+  }
+
+  /** A pot with a call that an answer ends. A limit that runs out and heat left on are ended by other deeds, maybe later. */
+  wanting(): PotOfRehearsal | null {
+    const wants = ({ alerts }: PotView): boolean => alerts.some(({ kind }) => !unanswerable.includes(kind))
+    const wanting = this.session.pots().find(wants)
+    return this.pots.find(({ identity }) => identity.potId === wanting?.potId) ?? null
   }
 
   /** What comes next, with that person at the stove; `person` null: the dyer answers. */

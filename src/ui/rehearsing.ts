@@ -36,7 +36,8 @@ export type RehearsalRun = {
   setAnswers(answers: RehearsalAnswers): void
   paused: ReadonlySignal<boolean>
   pause(on: boolean): void
-  /** Goes at once to the next time that hands are wanted, or to the end. */
+  /** Goes at once to the next time that hands are wanted, or to the end. While a call wants the dyer's answer nothing is
+   * skipped. */
   toNextCall(): Promise<void>
   /** What a thermometer would show in each pot. */
   baths: ReadonlySignal<{ name: string; tempC: number }[]>
@@ -44,6 +45,8 @@ export type RehearsalRun = {
   coming: ReadonlySignal<{ name: string; inMs: number }[]>
   /** Why it can't go on, in words; null: it can. */
   stuck: ReadonlySignal<string | null>
+  /** Why the next call was not gone to, in words; null: it was, or what stood in the way is done. */
+  first: ReadonlySignal<string | null>
   /** Null until all pots have ended. */
   report: ReadonlySignal<RehearsalReport | null>
   /** Calls sound while no real pot is on. */

@@ -48,6 +48,11 @@ const pass = (ms: number): Promise<unknown> => vi.advanceTimersByTimeAsync(ms)
 const calls = (run: RehearsalRun): string[] =>
   run.kitchen.pots.value.flatMap(({ alerts }) => alerts.filter(({ kind }) => kind !== 'headsUp').map(({ key }) => key))
 
+const answerLift = async (run: RehearsalRun): Promise<void> => {
+  const [pot] = run.kitchen.pots.value
+  expect(await run.kitchen.send(pot?.potId ?? '', { type: 'MarkDone', path: 'lift' })).toEqual({ ok: true })
+}
+
 beforeEach(() => {
   vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval', 'setTimeout', 'clearTimeout', 'performance'] })
   player = memoryPlayer()
@@ -95,8 +100,7 @@ describe('a rehearsal on the screen', () => {
     expect(run.passedMs.value).toBeGreaterThanOrEqual(10 * MIN)
     expect(run.passedMs.value).toBeLessThan(10 * MIN + 2_000)
     expect(run.goes.value).toBe(1)
-    const [pot] = run.kitchen.pots.value
-    expect(await run.kitchen.send(pot?.potId ?? '', { type: 'MarkDone', path: 'lift' })).toEqual({ ok: true })
+    await answerLift(run)
     await pass(100)
     expect(run.goes.value).toBe(600)
   })
@@ -125,6 +129,34 @@ describe('a rehearsal on the screen', () => {
     expect(run.goes.value).toBe(0)
   })
 
+  it('the dyer’s own answers bring it to its end as well, also while it is paused', async () => {
+    for (const paused of [false, true]) {
+      const run = await begin([{ plan: tenThenLift() }], 'own', 1)
+      await run.toNextCall()
+      await answerLift(run)
+      await run.toNextCall()
+      expect(run.passedMs.value).toBe(11 * MIN)
+      run.pause(paused)
+      expect(run.report.value).toBeNull()
+      const potId = run.kitchen.pots.value[0]?.potId ?? ''
+      expect(await run.kitchen.send(potId, { type: 'Finish', bath: 'dropped' })).toEqual({ ok: true })
+      await pass(10)
+      expect(run.report.value?.pots).toMatchObject([{ name: 'Plum', tookMs: 11 * MIN }])
+      expect(run.report.value?.acts).toMatchObject([{ pot: 'Plum', act: 'lift', atMs: 10 * MIN, waitedMs: 0 }])
+    }
+  })
+
+  it('is not over while a pot is still to start', async () => {
+    const run = await begin([{ plan: tenThenLift() }, { plan: tenThenLift(), afterMin: 30 }], 'own', 1)
+    await run.toNextCall()
+    const potId = run.kitchen.pots.value[0]?.potId ?? ''
+    expect(await run.kitchen.send(potId, { type: 'Abort', reason: 'rehearsed enough' })).toEqual({ ok: true })
+    await pass(10)
+    expect(run.report.value).toBeNull()
+    await run.toNextCall()
+    expect(run.passedMs.value).toBe(40 * MIN)
+  })
+
   it('two pots meet where both want hands, and one that starts later is told of before', async () => {
     const both = [{ plan: tenThenLift() }, { plan: tenThenLift(), afterMin: 2 }]
     const run = await begin(both, 'prompt', 60)
@@ -139,13 +171,49 @@ describe('a rehearsal on the screen', () => {
     ])
   })
 
-  it('goes past a call that stands to the next one', async () => {
+  it('skips nothing while a call waits for the dyer, and says which is to be answered', async () => {
     const run = await begin([{ plan: tenThenLift() }, { plan: tenThenLift(), afterMin: 2 }], 'own', 1)
     await run.toNextCall()
     expect(run.passedMs.value).toBe(10 * MIN)
+    expect(run.first.value).toBeNull()
     await run.toNextCall()
-    expect(run.passedMs.value).toBe(12 * MIN)
+    expect(run.passedMs.value).toBe(10 * MIN)
+    expect(run.first.value).toBe('Answer Plum first.')
+    // Also while it is paused: then no beat looks at what stands.
+    run.pause(true)
+    await answerLift(run)
+    expect(run.first.value).toBeNull()
+    await run.toNextCall()
+    expect(run.passedMs.value).toBe(11 * MIN)
+  })
+
+  it('goes on past a call that somebody else is to answer', async () => {
+    const run = await begin([{ plan: tenThenLift() }, { plan: tenThenLift(), afterMin: 1 }], 'own', 1)
+    await run.toNextCall()
+    await run.toNextCall()
+    expect(run.first.value).toBe('Answer Plum first.')
+    run.setAnswers('slow')
+    expect(run.first.value).toBeNull()
+    await run.toNextCall()
+    expect(run.passedMs.value).toBe(11 * MIN)
     expect(calls(run)).toHaveLength(2)
+  })
+
+  it('goes past a limit that runs out: no answer ends it', async () => {
+    const gap = { from: 'wet', to: 'lift', atLeastMs: null, atMostMs: 5 * MIN, late: 'shift' as const }
+    const steps = [wait('wetting', MIN, { marks: ['wet'] }), wait('soak', 9 * MIN), act('lift', { marks: ['lift'] })]
+    const run = await begin([{ plan: programme(steps, [gap]) }], 'own', 1)
+    await run.toNextCall()
+    expect(run.passedMs.value).toBe(5 * MIN)
+    await run.toNextCall()
+    expect(run.passedMs.value).toBe(10 * MIN)
+  })
+
+  it('says where no call comes until the dyer does something', async () => {
+    const plan = programme([wait('never', null, { until: [{ kind: 'moment', name: 'nothing' }] })])
+    const run = await begin([{ plan }], 'own', 1)
+    await run.toNextCall()
+    expect(run.first.value).toBe('Nothing comes by itself now.')
   })
 
   it('goes to the next call at once, and from one that was answered to the next', async () => {

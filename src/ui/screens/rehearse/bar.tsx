@@ -26,13 +26,13 @@ export function Bar({ kitchen, run, menu, setMenu }: Props): preact.JSX.Element 
 
 function Where({ kitchen, run }: Pick<Props, 'kitchen' | 'run'>): preact.JSX.Element {
   const units = unitsOf(kitchen.settings.value)
-  const stuck = run.stuck.value
+  const say = run.stuck.value ?? run.first.value
   const baths = run.baths.value.map(({ name, tempC }) => `${name} ${showTemperature(tempC, units)}`)
   const coming = run.coming.value.map(({ name, inMs }) => `${name} starts in ${minutes(inMs)}`)
   return (
     <p class="rehearse-where">
       <strong>Rehearsal.</strong> <span class="rehearse-passed">{clock(run.passedMs.value)}</span> in, {pace(run)}.
-      {stuck === null ? null : <span role="status"> {stuck}</span>}
+      {say === null ? null : <span role="status"> {say}</span>}
       {baths.length + coming.length > 0 ? ` ${[...baths, ...coming].join(', ')}.` : ''}
     </p>
   )
