@@ -3,13 +3,16 @@ import { useState } from 'preact/hooks'
 import type { Amount } from '../../../../core/protocol/model.ts'
 import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { Pad } from '../../../parts/pad.tsx'
+import { unitsOf } from '../../../parts/units-of.ts'
 import { enteredAmount } from '../amount.ts'
 import { openSteps } from '../live.ts'
 import type { DeedProps } from './deed.ts'
 import { DeedCautions } from './deed-cautions.tsx'
+import { pouredOf, roundMeasureFor } from './measure.ts'
 import { NumberStep } from './number-step.tsx'
 import { OutOfBottle, outOf, type Poured } from './out-of-bottle.tsx'
 import { Reason } from './reason.tsx'
+import { VolumeStep } from './volume-step.tsx'
 
 const units: readonly { value: Amount['unit']; label: string }[] = [
   { value: 'mL', label: 'mL' },
@@ -20,17 +23,20 @@ const usual = ['vinegar', 'citric acid', 'dye stock', 'salt']
 const LIQUOR_RATIO = 20
 const FILL_STEP_ML = 100
 
-export function FillForm({ pot, send, stage }: DeedProps): preact.JSX.Element {
+export function FillForm({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
   const massG = pot.state.pot.skeins.reduce((sum, skein) => sum + skein.massG, 0)
   const first = Math.max(FILL_STEP_ML, Math.round((massG * LIQUOR_RATIO) / FILL_STEP_ML) * FILL_STEP_ML)
-  const [value, setValue] = useState<number | null>(first)
+  const measure = roundMeasureFor(first, unitsOf(kitchen.settings.value), [500, 100])
+  const [value, setValue] = useState<number | null>(null)
   const fill = (): void => {
-    const amount: Amount = { value: value ?? first, unit: 'mL', of: 'water', asEntered: '' }
-    send({ type: 'AddUnplanned', amount: enteredAmount(amount, amount.value) })
+    send({
+      type: 'AddUnplanned',
+      amount: { unit: 'mL', of: 'water', ...pouredOf(measure, value ?? measure.first) }
+    })
   }
   return (
     <>
-      <NumberStep legend="Water" unit="mL" value={value} first={first} steps={[500, 100]} onValue={setValue} />
+      <VolumeStep legend="Water" measure={measure} value={value} onValue={setValue} />
       <Pad kind="main" look="solid" layoutKey="fill" disabled={stage.busy.value} onPress={fill}>
         It is in
       </Pad>
