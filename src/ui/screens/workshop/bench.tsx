@@ -116,7 +116,8 @@ function Waiting({ words, writing }: { words: WaitingWords; writing: Writing }):
     <>
       <Pad onPress={() => setRefused(writing.putIn(words))}>Put it in</Pad>
       <HoldPad look="plain" label={`Let “${words.typed}” go: press and hold`} onHeld={() => writing.letGo(words)}>
-        Let it go
+        <span>Let it go</span>
+        <small>press and hold</small>
       </HoldPad>
     </>
   )
