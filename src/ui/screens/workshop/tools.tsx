@@ -13,6 +13,7 @@ import { SharePad } from '../../parts/share-pad.tsx'
 import { routeOf } from '../../sharing.ts'
 import type { ProtocolDraft } from '../../writing.ts'
 import { problemsIn } from './text-pane.tsx'
+import { ended } from './where.ts'
 import type { Writing } from './writing.ts'
 
 type Props = {
@@ -36,8 +37,8 @@ export function Tools({ kitchen, draft, writing, programme, onProblem }: Props):
   const isSound = (notYet: string): boolean => {
     const [first, ...others] = problemsIn(writing.lookNow())
     if (!first) return true
-    const more = others.length === 0 ? '' : `, and ${others.length} more`
-    setSaid(`${notYet} Mend line ${first.line} first: ${first.what}${more}`)
+    const more = others.length === 0 ? '' : ` And ${others.length} more.`
+    setSaid(`${notYet} Mend line ${first.line} first: ${ended(first.what)}${more}`)
     onProblem(first.line)
     return false
   }
@@ -64,6 +65,11 @@ export function Tools({ kitchen, draft, writing, programme, onProblem }: Props):
     await kitchen.drafts.drop(writing.keeper.movedTo.value ?? draft.id)
     go(protocolRoute(saved.stored.id))
   }
+  const problems = problemsIn(writing.outline).length
+  const toFirst = (): void => {
+    const [first] = problemsIn(writing.lookNow())
+    if (first) onProblem(first.line)
+  }
   const foot = useRef<HTMLDivElement>(null)
   useRoomFor(foot)
   return (
@@ -82,15 +88,18 @@ export function Tools({ kitchen, draft, writing, programme, onProblem }: Props):
         </Pad>
       </div>
       <p role="status" class={said === null ? 'soft' : undefined}>
-        {said ?? stateWords(problemsIn(writing.outline).length, programme)}
+        {said ?? (problems > 0 ? <Pad onPress={toFirst}>{problemWords(problems)}</Pad> : estimate(programme))}
       </p>
     </div>
   )
 }
 
-function stateWords(problems: number, programme: Programme | null): string {
-  if (problems === 0) return programme ? estimateWords(programme) : 'Can be run.'
-  return problems === 1 ? 'One problem to mend.' : `${problems} problems to mend.`
+function problemWords(problems: number): string {
+  return problems === 1 ? 'One problem to mend: go to it' : `${problems} problems to mend: go to the first`
+}
+
+function estimate(programme: Programme | null): string {
+  return programme ? estimateWords(programme) : 'Can be run.'
 }
 
 /** What has the focus stands above the foot, however high that is just now. */
