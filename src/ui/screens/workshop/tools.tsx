@@ -88,14 +88,20 @@ export function Tools({ kitchen, draft, writing, programme, onProblem }: Props):
         </Pad>
       </div>
       <p role="status" class={said === null ? 'soft' : undefined}>
-        {said ?? (problems > 0 ? <Pad onPress={toFirst}>{problemWords(problems)}</Pad> : estimate(programme))}
+        {said ?? (problems > 0 ? <Problems problems={problems} go={toFirst} /> : estimate(programme))}
       </p>
     </div>
   )
 }
 
-function problemWords(problems: number): string {
-  return problems === 1 ? 'One problem to mend: go to it' : `${problems} problems to mend: go to the first`
+/** Few words: with more, a phone on its side would need another row. */
+function Problems({ problems, go }: { problems: number; go: () => void }): preact.JSX.Element {
+  const [say, where] = problems === 1 ? ['One problem', 'it'] : [`${problems} problems`, 'the first']
+  return (
+    <Pad label={`${say} to mend: go to ${where}`} onPress={go}>
+      {say} to mend
+    </Pad>
+  )
 }
 
 function estimate(programme: Programme | null): string {
