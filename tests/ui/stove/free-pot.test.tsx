@@ -66,6 +66,24 @@ describe('a free pot on the Stove', () => {
     expect(sent(kitchen)).toEqual([{ type: 'AddUnplanned', amount }])
   })
 
+  it('takes what went in by the spoon, and begins anew where a figure would be far off', async () => {
+    const kitchen = await openWith((one) => void one.changeSettings({ volume: 'us' }), [free(null)])
+    await tap('Fern: what was done')
+    await tap('Add', sheet())
+    await tap('How much: 10 more', sheet())
+    await tap('tbsp', sheet())
+    await tap('How much: 0.25 more', sheet())
+    expect(text(sheet())).toContain('1.25 US tbsp')
+    await tap('It is in', sheet())
+    const amount = { value: 1.25 * 14.78676478125, unit: 'mL', of: 'vinegar', asEntered: '1.25 US tbsp' }
+    expect(sent(kitchen)).toEqual([{ type: 'AddUnplanned', amount }])
+  })
+
+  it('keeps a figure from mL to g', async () => {
+    const kitchen = await told('Add', 'How much: 10 more', 'g', 'It is in')
+    expect(sent(kitchen)).toMatchObject([{ amount: { value: 20, unit: 'g', asEntered: '20 g' } }])
+  })
+
   it('is told by pedal too: the first press shows where the foot is', async () => {
     const kitchen = await open(free(null))
     await key('PageDown')

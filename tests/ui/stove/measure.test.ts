@@ -32,7 +32,7 @@ describe('the measure that a dyer would take', () => {
       ['imperial fl oz', 7],
       ['mL', 40]
     ] as const) {
-      const poured = pouredOf({ unit, first: 1, steps: [1] }, value)
+      const poured = pouredOf({ unit }, value)
       const read = readAmount(poured.asEntered)
       expect(read.ok && read.value).toMatchObject({ kind: 'volume', value: volumeML(value, unit) })
       expect(poured.value).toBe(volumeML(value, unit))

@@ -10,6 +10,7 @@ import { enteredAmount } from '../amount.ts'
 import { livePots, nameOf } from '../live.ts'
 import type { Deed, DeedProps } from './deed.ts'
 import { DegreeStep } from './degree-step.tsx'
+import { amountTaken, HowMuch, type Taken, turnedToBottle } from './how-much.tsx'
 import { measureFor, pouredOf, roundMeasureFor } from './measure.ts'
 import { NumberStep } from './number-step.tsx'
 import { OutOfBottle, outOf, type Poured } from './out-of-bottle.tsx'
@@ -113,33 +114,25 @@ function Elsewhere(props: DeedProps): preact.JSX.Element {
   )
 }
 
-const units: readonly { value: Amount['unit']; label: string }[] = [
-  { value: 'mL', label: 'mL' },
-  { value: 'g', label: 'g' }
-]
-
 function Unplanned({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
   const known = [...new Set(pot.state.programme.setOut.map((s) => s.amount.of))]
   const [of, setOf] = useState(known[0] ?? '')
-  const [unit, setUnit] = useState<Amount['unit']>('mL')
-  const [value, setValue] = useState<number | null>(10)
+  const [taken, setTaken] = useState<Taken>({ unit: 'mL', value: null })
   const [bottle, setBottle] = useState<Poured | null>(null)
   const add = (): void => {
-    const amount: Amount = { value: value ?? 10, unit, of: of.trim(), asEntered: '' }
-    send({ type: 'AddUnplanned', amount: enteredAmount(amount, amount.value), ...outOf(bottle, of) })
+    send({ type: 'AddUnplanned', amount: amountTaken(taken, of.trim()), ...outOf(bottle, of) })
   }
   const pour = (poured: Poured | null): void => {
     setBottle(poured)
     if (poured === null) return
     setOf(poured.of)
-    setUnit(poured.unit)
+    setTaken(turnedToBottle(poured.unit, taken))
   }
   return (
     <>
       <OutOfBottle kitchen={kitchen} poured={outOf(bottle, of).itemId ? bottle : null} choose={pour} />
       <TextField label="What went in" value={of} suggestions={known} onInput={setOf} />
-      <ChoiceRow legend="In" kind="lesser" choices={units} value={unit} onChoose={setUnit} />
-      <NumberStep legend="How much" unit={unit} value={value} first={10} steps={[10, 1]} onValue={setValue} />
+      <HowMuch units={unitsOf(kitchen.settings.value)} taken={taken} onTaken={setTaken} />
       <Pad kind="main" look="solid" layoutKey="unplanned" disabled={of.trim() === '' || stage.busy.value} onPress={add}>
         It is in
       </Pad>

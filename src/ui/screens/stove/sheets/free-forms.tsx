@@ -1,23 +1,16 @@
 // The deeds of a free pot that want one more word: how much, how deep, how long.
 import { useState } from 'preact/hooks'
-import type { Amount } from '../../../../core/protocol/model.ts'
-import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { Pad } from '../../../parts/pad.tsx'
 import { unitsOf } from '../../../parts/units-of.ts'
-import { enteredAmount } from '../amount.ts'
 import { openSteps } from '../live.ts'
 import type { DeedProps } from './deed.ts'
 import { DeedCautions } from './deed-cautions.tsx'
+import { amountTaken, HowMuch, type Taken, turnedToBottle } from './how-much.tsx'
 import { pouredOf, roundMeasureFor } from './measure.ts'
-import { NumberStep } from './number-step.tsx'
 import { OutOfBottle, outOf, type Poured } from './out-of-bottle.tsx'
 import { Reason } from './reason.tsx'
 import { VolumeStep } from './volume-step.tsx'
 
-const units: readonly { value: Amount['unit']; label: string }[] = [
-  { value: 'mL', label: 'mL' },
-  { value: 'g', label: 'g' }
-]
 const usual = ['vinegar', 'citric acid', 'dye stock', 'salt']
 /** A usual liquor ratio for the first figure shown. Common practice, no source. */
 const LIQUOR_RATIO = 20
@@ -48,24 +41,25 @@ export function FillForm({ kitchen, pot, send, stage }: DeedProps): preact.JSX.E
 export function AddForm({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
   const before = pot.state.doses.flatMap(({ of }) => (of === 'water' ? [] : [of]))
   const known = [...new Set([...before.reverse(), ...usual])].slice(0, 6)
-  const last = pot.state.doses.findLast(({ of }) => of === known[0])
+  const last = pot.state.doses.findLast(({ of, added }) => of === known[0] && added.unit !== 'count')
   const [of, setOf] = useState(known[0] ?? '')
-  const [unit, setUnit] = useState<Amount['unit']>(last?.added.unit ?? 'mL')
-  const [value, setValue] = useState<number | null>(last?.added.value ?? 10)
+  const [taken, setTaken] = useState<Taken>({
+    unit: last?.added.unit === 'g' ? 'g' : 'mL',
+    value: last?.added.value ?? null
+  })
   const [bottle, setBottle] = useState<Poured | null>(null)
   const pour = (poured: Poured | null): void => {
     setBottle(poured)
     setOf(poured?.of ?? known[0] ?? '')
-    if (poured) setUnit(poured.unit)
+    if (poured) setTaken(turnedToBottle(poured.unit, taken))
   }
   const out = outOf(bottle, of)
-  const amount = enteredAmount({ value: value ?? 10, unit, of: of.trim(), asEntered: '' }, value ?? 10)
+  const amount = amountTaken(taken, of.trim())
   return (
     <>
       <OutOfBottle kitchen={kitchen} poured={out.itemId ? bottle : null} choose={pour} />
       {out.itemId ? null : <Reason legend="Which" reasons={known} value={of} onReason={setOf} />}
-      <ChoiceRow legend="In" kind="lesser" choices={units} value={unit} onChoose={setUnit} />
-      <NumberStep legend="How much" unit={unit} value={value} first={10} steps={[10, 1]} onValue={setValue} />
+      <HowMuch units={unitsOf(kitchen.settings.value)} taken={taken} onTaken={setTaken} />
       <DeedCautions key={of} stage={stage} pot={pot} adds={amount} />
       <Pad
         kind="main"

@@ -28,11 +28,16 @@ const measures: Record<'us' | 'imperial', readonly [VolumeUnit, least: number, s
 export function measureFor(firstML: number, units: Units, steps: readonly number[]): Measure {
   const known = units.volume === 'metric' ? [] : measures[units.volume]
   const found = known.find(([unit, least]) => firstML >= volumeML(least, unit))
-  if (!found) return { unit: 'mL', first: firstML, steps }
-  return { unit: found[0], first: fromML(firstML, found[0]), steps: found[2] }
+  const unit = found?.[0] ?? 'mL'
+  return { unit, first: fromML(firstML, unit), steps: stepsIn(unit, steps) }
 }
 
-/** The same, for a figure that nobody worked out: it begins at a whole step. */
+/** `steps`: those in mL. */
+export function stepsIn(unit: VolumeUnit, steps: readonly number[]): readonly number[] {
+  return [...measures.us, ...measures.imperial].find(([known]) => known === unit)?.[2] ?? steps
+}
+
+/** As `measureFor`, for a figure that nobody worked out: it begins at a whole step. */
 export function roundMeasureFor(firstML: number, units: Units, steps: readonly number[]): Measure {
   const measure = measureFor(firstML, units, steps)
   const least = Math.min(...measure.steps)
@@ -45,6 +50,6 @@ export function unitWord(unit: VolumeUnit, value: number): string {
 }
 
 /** Given on as mL; what was read off the measure stays as it was. */
-export function pouredOf({ unit }: Measure, value: number): Pick<Amount, 'value' | 'asEntered'> {
+export function pouredOf({ unit }: Pick<Measure, 'unit'>, value: number): Pick<Amount, 'value' | 'asEntered'> {
   return { value: volumeML(value, unit), asEntered: `${showNumber(value, 2)} ${unitWord(unit, value)}` }
 }
