@@ -111,3 +111,34 @@ describe('a pot by keyboard alone', () => {
     await context.close()
   })
 })
+
+describe('the workshop by keyboard', () => {
+  it.each([
+    [390, 844],
+    [844, 390]
+  ])('shows above its foot what has the focus, at %d × %d', async (width, height) => {
+    const { page, context } = await stage.visit({ hasTouch: false, isMobile: false, viewport: { width, height } })
+    await page.goto(`${stage.host.address}?rehearse#/protocols`)
+    await page.getByRole('button', { name: 'Write a protocol' }).click()
+    await page.locator('.workshop-tools').waitFor()
+    const seen: string[] = []
+    const hidden: string[] = []
+    while (seen.length < 40 && seen.at(-1) !== 'Save') {
+      await page.keyboard.press('Tab')
+      const [name, under] = await page.evaluate(() => {
+        const foot = document.querySelector('.workshop-tools') as Element
+        const at = document.activeElement as Element
+        const { top, bottom } = at.getBoundingClientRect()
+        // Of what is taller than the room, its beginning.
+        const end = Math.min(bottom, top + 60)
+        return [at.textContent ?? '', end > foot.getBoundingClientRect().top && !foot.contains(at)] as const
+      })
+      seen.push(name)
+      if (under) hidden.push(name)
+    }
+    expect(seen).toContain('Add a step at the end')
+    expect(seen.at(-1)).toBe('Save')
+    expect(hidden).toEqual([])
+    await context.close()
+  })
+})

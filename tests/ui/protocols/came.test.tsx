@@ -133,10 +133,21 @@ describe('a protocol that was brought in', () => {
     expect(await pad('Keep it as another protocol')).toBeTruthy()
   })
 
-  it('that is here already, word for word, leads there', async () => {
+  it('that is here already, word for word, leads there and leaves no draft of it', async () => {
     const { kitchen } = await open(text(2), [stored({ id: 'file-1', text: text(2) })])
     fireEvent.click(await pad('Open the one that is here'))
-    expect(kitchen.route.value).toBe('#/protocols/file-1')
+    await waitFor(() => expect(kitchen.route.value).toBe('#/protocols/file-1'))
+    expect((await kitchen.drafts.list()).drafts).toEqual([])
+  })
+
+  it.each([
+    ['refused', async () => ({ ok: false, refusal: null, say: 'no room' }) as const],
+    ['broken', () => Promise.reject(new Error('no store'))]
+  ])('leads there also where dropping the draft is %s', async (_, drop) => {
+    const { kitchen } = await open(text(2), [stored({ id: 'file-1', text: text(2) })])
+    kitchen.drafts.drop = drop
+    fireEvent.click(await pad('Open the one that is here'))
+    await waitFor(() => expect(kitchen.route.value).toBe('#/protocols/file-1'))
   })
 
   it('that could not be kept says so, stays a draft, and can be used all the same', async () => {

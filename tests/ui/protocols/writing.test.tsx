@@ -90,6 +90,7 @@ describe('drafts', () => {
     await kitchen.drafts.keep(draft('a', 'Moss', NOW))
     render(<ProtocolsScreen kitchen={kitchen} />)
     const drop = await screen.findByRole('button', { name: 'Drop Moss: press and hold' })
+    expect(drop.textContent).toContain('press and hold')
     fireEvent.click(drop)
     expect(await kitchen.drafts.read('a')).not.toBeNull()
     fireEvent.pointerDown(drop)

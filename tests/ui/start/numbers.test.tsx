@@ -58,6 +58,19 @@ describe('the numbers of a pot that is to start', () => {
     expect(numbers()).toContain('fills more than two thirds of the pot')
   })
 
+  it('take a bare size of the pot in the dyer’s own measure', async () => {
+    const kitchen = await open()
+    await kitchen.changeSettings({ volume: 'us' })
+    type('Dry weight', '50')
+    const field = (): string => plain(screen.getByLabelText('The pot holds').closest('.field')?.textContent)
+    await expect.poll(field).toContain('US quart')
+    // 1.56 L in 2.37 L leaves a third of it, in 2.37 quarts it does not.
+    type('The pot holds', '2.37')
+    await expect.poll(numbers).toContain('fills more than two thirds of the pot')
+    type('The pot holds', '2.37 L')
+    await expect.poll(numbers).not.toContain('fills more than two thirds of the pot')
+  })
+
   it('mend a dose too small for a syringe by a weaker stock, from which the bench is set out', async () => {
     await open()
     type('Dry weight', '2')

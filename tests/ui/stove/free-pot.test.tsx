@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { freeProgramme } from '../../../src/core/protocol/free-pot.ts'
 import { inputs } from '../../core/protocol/made.ts'
 import { brew, type FixtureKitchen, noon } from './fixtures.ts'
-import { atTheStove, call, key, open, sent, sheet, tap, text } from './hands.tsx'
+import { atTheStove, call, key, open, openWith, sent, sheet, tap, text } from './hands.tsx'
 
 atTheStove()
 
@@ -53,6 +53,35 @@ describe('a free pot on the Stove', () => {
   ] as const)('%s tells it in two taps at most', async (names, command) => {
     const kitchen = await told(...names)
     expect(sent(kitchen)).toMatchObject([command])
+  })
+
+  it('is filled in the dyer’s own measure', async () => {
+    const kitchen = await openWith((one) => void one.changeSettings({ volume: 'us' }), [free(null)])
+    await tap('Fern: what was done')
+    await tap('Fill', sheet())
+    expect(text(sheet())).toContain('2 US quarts')
+    await tap('Water: 0.25 more', sheet())
+    await tap('It is in', sheet())
+    const amount = { value: 2.25 * 946.352946, unit: 'mL', of: 'water', asEntered: '2.25 US quarts' }
+    expect(sent(kitchen)).toEqual([{ type: 'AddUnplanned', amount }])
+  })
+
+  it('takes what went in by the spoon, and begins anew where a figure would be far off', async () => {
+    const kitchen = await openWith((one) => void one.changeSettings({ volume: 'us' }), [free(null)])
+    await tap('Fern: what was done')
+    await tap('Add', sheet())
+    await tap('How much: 10 more', sheet())
+    await tap('tbsp', sheet())
+    await tap('How much: 0.25 more', sheet())
+    expect(text(sheet())).toContain('1.25 US tbsp')
+    await tap('It is in', sheet())
+    const amount = { value: 1.25 * 14.78676478125, unit: 'mL', of: 'vinegar', asEntered: '1.25 US tbsp' }
+    expect(sent(kitchen)).toEqual([{ type: 'AddUnplanned', amount }])
+  })
+
+  it('keeps a figure from mL to g', async () => {
+    const kitchen = await told('Add', 'How much: 10 more', 'g', 'It is in')
+    expect(sent(kitchen)).toMatchObject([{ amount: { value: 20, unit: 'g', asEntered: '20 g' } }])
   })
 
   it('is told by pedal too: the first press shows where the foot is', async () => {

@@ -3,7 +3,7 @@ import { cleanup, fireEvent, waitFor, within } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
 import type { FixtureKitchen } from './fixtures.ts'
 import { noon } from './fixtures.ts'
-import { atTheStove, call, type Journal, open, sent, settle, sheet, tap, text } from './hands.tsx'
+import { atTheStove, call, type Journal, open, openWith, sent, settle, sheet, tap, text } from './hands.tsx'
 import * as made from './pots.ts'
 
 atTheStove()
@@ -42,6 +42,33 @@ describe('more', () => {
     await tap('10 less', sheet())
     await tap('Acid: 20 mL', sheet())
     expect(sent(kitchen)).toMatchObject([{ type: 'MarkDone', path: 'A2', added: { value: 20, unit: 'mL' } }])
+  })
+
+  describe('for who measures in cups', () => {
+    const inCups = (kitchen: FixtureKitchen): void => void kitchen.changeSettings({ volume: 'us' })
+
+    it('asks for the water in them', async () => {
+      const kitchen = await openWith(inCups, [made.moss()])
+      await tap(/: more$/)
+      await tap('Topped up', sheet())
+      expect(text(sheet())).toContain('0.75 US cups')
+      await tap('Water added: 0.25 more', sheet())
+      expect(text(sheet())).toContain('1 US cup+')
+      await tap('Water added: 1 more', sheet())
+      expect(text(sheet())).toContain('2 US cups')
+      await tap('Topped up', sheet())
+      expect(sent(kitchen)).toMatchObject([{ type: 'TopUp', volumeML: 2 * 236.5882365 }])
+    })
+
+    it('shows a cup that went elsewhere in them, and tells of it whole if nothing else is said', async () => {
+      const kitchen = await openWith(inCups, [made.heather(), made.moss()])
+      await tap('Heather mist on grey: more')
+      await tap('Cup went into another pot', sheet())
+      expect(text(sheet())).not.toContain('mL')
+      await tap('Moss', sheet())
+      // 30 mL, to the letter: there and back again it would wander.
+      expect(sent(kitchen)[0]).toMatchObject({ path: 'A1', amount: { value: 30, asEntered: '30 mL' } })
+    })
   })
 
   it('stops the procedure, and the bath says that it goes on dyeing', async () => {

@@ -155,6 +155,7 @@ describe('answers by two pedals', () => {
     expect(text(sheet())).toContain('What becomes of the bath')
     await key('PageUp')
     expect(chosen()).toContain('Dropped')
+    expect(chosen()).toContain('press and hold')
     await key('PageDown')
     expect(sent(kitchen)).toHaveLength(1)
     await keyHeld('PageDown')

@@ -261,6 +261,22 @@ describe('saving', () => {
     expect(asked).toBe(0)
   })
 
+  it('says the first problem as a sentence, and how many more there are', async () => {
+    await open(TEXT.replace('hold: 6 min', 'heet: 6 min').replace('- rinse', '- rinze'))
+    fireEvent.click(pad('Save'))
+    expect(plain((await screen.findByText(/^Not saved yet/)).textContent)).toMatch(
+      /Mend line 8 first: [^.]*heet[^.,]*\. And 1 more\.$/
+    )
+  })
+
+  it('is led up to by the count of the problems: it goes to the first', async () => {
+    await open(TEXT.replace('6 min', '6 mn'))
+    fireEvent.click(pad('One problem to mend: go to it'))
+    await waitFor(() => expect(document.activeElement).toBe(area()))
+    const { selectionStart, selectionEnd, value } = area()
+    expect(value.slice(selectionStart, selectionEnd)).toContain('hold: 6 mn')
+  })
+
   it('of what was brought in leads to where the dyer says what becomes of it, as it stands now', async () => {
     const kitchen = aKitchen({ nowMs: 1_000 })
     const draft = { id: 'd', title: 'Mine', text: TEXT, changedAtMs: 0, undo: [], redo: [], cameAs: 'mine.docx' }

@@ -103,6 +103,12 @@ function Decide({ kitchen, known, found, changed }: Omit<Props, 'draftId'> & { f
     if (dropped.ok) go('#/protocols')
     else setFailed(`Not let go: ${dropped.say}`)
   }
+  // Should the draft stay, nothing is lost: it only stands in the list once more.
+  const openHere = async (id: string): Promise<void> => {
+    const go = onward(kitchen)
+    await kitchen.drafts.drop(draft.id).catch(() => null)
+    go(protocolRoute(id))
+  }
   const once = async (): Promise<void> => {
     const go = onward(kitchen)
     keepOpened(stored)
@@ -122,7 +128,7 @@ function Decide({ kitchen, known, found, changed }: Omit<Props, 'draftId'> & { f
         stored={stored}
         busy={busy}
         keep={keep}
-        open={(id) => kitchen.go(protocolRoute(id))}
+        open={(id) => void openHere(id)}
         nowMs={kitchen.now.peek()}
       />
       <div class="protocols-came-pads">

@@ -40,7 +40,8 @@ export function Drafts({ kitchen }: { kitchen: Kitchen }): preact.JSX.Element {
               <span class="soft">{lineWords(draft, kitchen.now.peek())}</span>
             </Pad>
             <HoldPad look="plain" label={`Drop ${draft.title}: press and hold`} onHeld={() => void drop(draft)}>
-              Drop
+              <span>Drop</span>
+              <small>press and hold</small>
             </HoldPad>
           </li>
         ))}

@@ -8,7 +8,7 @@ import { SelectField, TextField } from '../../parts/field.tsx'
 import { Pad } from '../../parts/pad.tsx'
 import type { StartDraft } from '../../parts/start-draft.ts'
 import type { OnShelf } from '../../shelf.ts'
-import { problemAt } from './given.ts'
+import { potUnit, problemAt } from './given.ts'
 import { UseChoice } from './use-choice.tsx'
 
 type Props = {
@@ -36,7 +36,7 @@ export function CountsOn({ kitchen, draft, change, problems, units, things }: Pr
         />
         <TextField
           label="The pot holds"
-          unit={/[a-z]/i.test(draft.pot ?? '') ? undefined : 'L'}
+          unit={/[a-z]/i.test(draft.pot ?? '') ? undefined : potUnit(units)}
           kind="decimal"
           hint="To the brim. More than two thirds of it is told."
           value={draft.pot ?? ''}

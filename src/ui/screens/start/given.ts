@@ -54,17 +54,26 @@ function boilRead(text: string, units: Units): Read<number> {
   return read.ok ? { ok: true, value: read.value.boilC } : read
 }
 
+/** What stands behind the size of a pot. */
+export function potUnit({ volume }: Units): 'L' | 'US quart' | 'imperial quart' {
+  if (volume === 'metric') return 'L'
+  return volume === 'us' ? 'US quart' : 'imperial quart'
+}
+
 /** What the numbers count on. Nothing of it is asked for: where it is not given, they say what is presumed. */
 function numbersGiven(draft: StartDraft, units: Units, problems: InputProblem[]): Partial<ProgrammeInputs> {
   const kitchen = units.volume === 'metric' ? null : units.volume
-  const potML = numberOf(draft.pot ?? '', (text) => readVolume(text, { kitchen, bareUnit: 'L' }), 'potML', problems)
+  const bareUnit = potUnit(units)
+  const potML = numberOf(draft.pot ?? '', (text) => readVolume(text, { kitchen, bareUnit }), 'potML', problems)
   const alkalinity = numberOf(
     draft.alkalinity ?? '',
     (text) => readNumber(text.replace(/\s*mg\s*\/\s*l$/i, ''), { least: 0, most: 1000 }),
     'alkalinity',
     problems
   )
-  if (potML === 0) problems.push(problem('pot-nothing', 'potML', 'A pot holds more than nothing.', 'Write it in L.'))
+  if (potML === 0) {
+    problems.push(problem('pot-nothing', 'potML', 'A pot holds more than nothing.', `Write it in ${bareUnit}.`))
+  }
   return {
     ...(potML !== null && potML > 0 && { potML }),
     ...(alkalinity !== null && { alkalinityMgPerL: alkalinity }),

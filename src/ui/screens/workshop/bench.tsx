@@ -1,24 +1,18 @@
 // The bench of the workshop: both ways into one text, what it comes to, and the way out as a saved protocol.
 import { useLayoutEffect, useState } from 'preact/hooks'
 import { strangeEnding } from '../../../core/protocol/file-name.ts'
-import type { Programme } from '../../../core/protocol/model.ts'
 import type { Kitchen } from '../../kitchen.ts'
 import { useWindow } from '../../parts/box.ts'
 import { ChoiceRow } from '../../parts/choice-row.tsx'
-import { estimateWords } from '../../parts/estimate-words.ts'
 import { HoldPad } from '../../parts/hold-pad.tsx'
-import { protocolRoute } from '../../parts/known-protocols.ts'
-import { onward } from '../../parts/onward.ts'
 import { Pad } from '../../parts/pad.tsx'
 import { Page } from '../../parts/page.tsx'
-import { idOfDraft, rehearsalOfOne } from '../../parts/rehearsal-route.ts'
-import { SharePad } from '../../parts/share-pad.tsx'
 import { Strip } from '../../parts/strip.tsx'
-import { routeOf } from '../../sharing.ts'
 import type { ProtocolDraft, WaitingWords } from '../../writing.ts'
 import { Live, useProgramme } from './live.tsx'
 import { StepsPane } from './steps-pane.tsx'
-import { type Jump, problemsIn, TextPane } from './text-pane.tsx'
+import { type Jump, TextPane } from './text-pane.tsx'
+import { Tools } from './tools.tsx'
 import { useWriting, type Writing } from './writing.ts'
 
 /** From here on both ways in have room beside each other. */
@@ -116,7 +110,8 @@ function Waiting({ words, writing }: { words: WaitingWords; writing: Writing }):
     <>
       <Pad onPress={() => setRefused(writing.putIn(words))}>Put it in</Pad>
       <HoldPad look="plain" label={`Let “${words.typed}” go: press and hold`} onHeld={() => writing.letGo(words)}>
-        Let it go
+        <span>Let it go</span>
+        <small>press and hold</small>
       </HoldPad>
     </>
   )
@@ -133,80 +128,6 @@ function CameAs({ name }: { name: string }): preact.JSX.Element {
   const ending = strangeEnding(name)
   const odd = ending === null ? '' : ` Its name ends in ${ending}, a protocol’s in .yaml: is it the right file?`
   return <p class="soft">{`From ${name}, not kept yet.${odd}`}</p>
-}
-
-type ToolsProps = {
-  kitchen: Kitchen
-  draft: ProtocolDraft
-  writing: Writing
-  programme: Programme | null
-  onProblem: (line: number) => void
-}
-
-/** At the foot of the screen, in reach of a thumb, whatever is scrolled. */
-function Tools({ kitchen, draft, writing, programme, onProblem }: ToolsProps): preact.JSX.Element {
-  // What was said of one text holds for no other.
-  const [told, setTold] = useState<{ text: string; say: string } | null>(null)
-  const said = told?.text === writing.text ? told.say : null
-  const setSaid = (say: string): void => setTold({ text: writing.text, say })
-  const [saving, setSaving] = useState(false)
-  const isSound = (notYet: string): boolean => {
-    const [first, ...others] = problemsIn(writing.lookNow())
-    if (!first) return true
-    const more = others.length === 0 ? '' : `, and ${others.length} more`
-    setSaid(`${notYet} Mend line ${first.line} first: ${first.what}${more}`)
-    onProblem(first.line)
-    return false
-  }
-  // The draft is kept as it stands, and is found again there.
-  const rehearse = (): void => {
-    if (isSound('Not rehearsed yet.')) kitchen.go(rehearsalOfOne(idOfDraft(draft.id)))
-  }
-  const save = async (): Promise<void> => {
-    if (!isSound('Not saved yet.')) return
-    const go = onward(kitchen)
-    if (draft.cameAs !== undefined) {
-      // What came from elsewhere may meet one of its title here: the dyer says what becomes of it.
-      await writing.keeper.settled()
-      return go(routeOf({ runs: true, draftId: draft.id }))
-    }
-    setSaving(true)
-    const saved = await kitchen.saveProtocol(writing.text).catch(() => null)
-    if (!saved?.ok) {
-      setSaving(false)
-      return setSaid(saved?.say ?? 'Not saved: the browser could not store it. The draft is still here.')
-    }
-    // A write that is still under way must not bring the draft back.
-    await writing.keeper.stop()
-    await kitchen.drafts.drop(writing.keeper.movedTo.value ?? draft.id)
-    go(protocolRoute(saved.stored.id))
-  }
-  const problems = problemsIn(writing.outline).length
-  return (
-    <div class="workshop-tools">
-      <div class="workshop-pads">
-        <Pad disabled={writing.undo === null} onPress={() => writing.undo?.()}>
-          Undo
-        </Pad>
-        <Pad disabled={writing.redo === null} onPress={() => writing.redo?.()}>
-          Redo
-        </Pad>
-        <SharePad kitchen={kitchen} title={writing.title} text={writing.text} />
-        <Pad onPress={rehearse}>Rehearse</Pad>
-        <Pad look="solid" disabled={saving} onPress={save}>
-          Save
-        </Pad>
-      </div>
-      <p role="status" class={said === null ? 'soft' : undefined}>
-        {said ?? stateWords(problems, programme)}
-      </p>
-    </div>
-  )
-}
-
-function stateWords(problems: number, programme: Programme | null): string {
-  if (problems === 0) return programme ? estimateWords(programme) : 'Can be run.'
-  return problems === 1 ? 'One problem to mend.' : `${problems} problems to mend.`
 }
 
 /** Ctrl+Z and Ctrl+Shift+Z (or Ctrl+Y) wherever the text area's own undo does not answer. */

@@ -33,8 +33,12 @@ export function problemsBeside(problems: readonly Problem[], where: string, name
 
 /** What is wrong, and what would be right. */
 export function sayOf({ what, instead }: Problem): string {
-  const end = (text: string): string => (/[.!?:…]$/.test(text) ? text : `${text}.`)
-  return `${end(what)} ${end(`${instead.charAt(0).toUpperCase()}${instead.slice(1)}`)}`
+  return `${ended(what)} ${ended(`${instead.charAt(0).toUpperCase()}${instead.slice(1)}`)}`
+}
+
+/** With a full stop, unless it ends in one or its like. */
+export function ended(text: string): string {
+  return /[.!?:…]$/.test(text) ? text : `${text}.`
 }
 
 export function samePath(a: Path, b: Path): boolean {

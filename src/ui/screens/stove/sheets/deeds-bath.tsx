@@ -1,38 +1,38 @@
 import { useState } from 'preact/hooks'
 import type { Amount } from '../../../../core/protocol/model.ts'
 import { stepsOf } from '../../../../core/protocol/tree.ts'
+import { showDose } from '../../../../core/quantity/show-amount.ts'
 import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { SelectField, TextField } from '../../../parts/field.tsx'
 import { Pad } from '../../../parts/pad.tsx'
+import { unitsOf } from '../../../parts/units-of.ts'
 import { enteredAmount } from '../amount.ts'
 import { livePots, nameOf } from '../live.ts'
 import type { Deed, DeedProps } from './deed.ts'
 import { DegreeStep } from './degree-step.tsx'
+import { amountTaken, HowMuch, type Taken, turnedToBottle } from './how-much.tsx'
+import { measureFor, pouredOf, roundMeasureFor } from './measure.ts'
 import { NumberStep } from './number-step.tsx'
 import { OutOfBottle, outOf, type Poured } from './out-of-bottle.tsx'
+import { VolumeStep } from './volume-step.tsx'
 
 const levels = ['at the mark', 'above', 'below'].map((value) => ({ value, label: value }))
 const TOP_UP_ML = 200
 
 function TopUp({ kitchen, send, stage }: DeedProps): preact.JSX.Element {
-  const [volumeML, setVolumeML] = useState<number | null>(TOP_UP_ML)
+  const measure = roundMeasureFor(TOP_UP_ML, unitsOf(kitchen.settings.value), [100, 10])
+  const [added, setAdded] = useState<number | null>(null)
   const [tempC, setTempC] = useState<number | null>(null)
   const [before, setBefore] = useState<string>('below')
   const [after, setAfter] = useState<string>('at the mark')
   const topUp = (): void => {
-    send({ type: 'TopUp', volumeML: volumeML ?? TOP_UP_ML, tempC, levelBefore: before, levelAfter: after })
+    const { value: volumeML } = pouredOf(measure, added ?? measure.first)
+    send({ type: 'TopUp', volumeML, tempC, levelBefore: before, levelAfter: after })
   }
   return (
     <>
       <p>Water at the bath’s own temperature, at the wall, skeins lifted.</p>
-      <NumberStep
-        legend="Water added"
-        unit="mL"
-        value={volumeML}
-        first={TOP_UP_ML}
-        steps={[100, 10]}
-        onValue={setVolumeML}
-      />
+      <VolumeStep legend="Water added" measure={measure} value={added} onValue={setAdded} />
       <DegreeStep kitchen={kitchen} legend="The water was" firstC={60} onTemp={setTempC} />
       <ChoiceRow legend="Level before" kind="lesser" choices={levels} value={before} onChoose={setBefore} />
       <ChoiceRow legend="Level after" kind="lesser" choices={levels} value={after} onChoose={setAfter} />
@@ -57,11 +57,15 @@ function Elsewhere(props: DeedProps): preact.JSX.Element {
   const { kitchen, stage, pot } = props
   const cups = cupsLeft(props)
   const others = livePots(kitchen.pots.value).filter((p) => p.potId !== pot.potId)
+  const units = unitsOf(kitchen.settings.value)
   const [cup, setCup] = useState(cups[0] ?? null)
-  const [value, setValue] = useState<number | null>(cup?.amount.value ?? null)
+  // In the measure that is shown; null: the whole cup.
+  const [value, setValue] = useState<number | null>(null)
+  const measure = cup?.amount.unit === 'mL' ? measureFor(cup.amount.value, units, [10, 1]) : null
   const go = (toPotId: string): void => {
     if (!cup) return
-    const amount = enteredAmount(cup.amount, value ?? cup.amount.value)
+    const part = value !== null && measure ? { ...cup.amount, ...pouredOf(measure, value) } : null
+    const amount = part ?? enteredAmount(cup.amount, value ?? cup.amount.value)
     stage.busy.value = true
     void kitchen.sendAddedElsewhere(pot.potId, cup.path, toPotId, amount).then((sent) => {
       stage.busy.value = false
@@ -75,21 +79,24 @@ function Elsewhere(props: DeedProps): preact.JSX.Element {
       <SelectField
         label={`Which cup of ${nameOf(pot)}`}
         value={cup.path}
-        options={cups.map((c) => ({ value: c.path, label: `${c.label}, ${c.amount.asEntered}` }))}
+        options={cups.map((c) => ({ value: c.path, label: `${c.label}, ${showDose(c.amount, units)}` }))}
         onChange={(path) => {
-          const chosen = cups.find((c) => c.path === path) ?? cup
-          setCup(chosen)
-          setValue(chosen.amount.value)
+          setCup(cups.find((c) => c.path === path) ?? cup)
+          setValue(null)
         }}
       />
-      <NumberStep
-        legend="How much"
-        unit={cup.amount.unit}
-        value={value}
-        first={cup.amount.value}
-        steps={[10, 1]}
-        onValue={setValue}
-      />
+      {measure ? (
+        <VolumeStep legend="How much" measure={measure} value={value} onValue={setValue} />
+      ) : (
+        <NumberStep
+          legend="How much"
+          unit={cup.amount.unit === 'count' ? '' : cup.amount.unit}
+          value={value}
+          first={cup.amount.value}
+          steps={[10, 1]}
+          onValue={setValue}
+        />
+      )}
       <h3>It went into</h3>
       {others.map((other) => (
         <Pad
@@ -107,33 +114,25 @@ function Elsewhere(props: DeedProps): preact.JSX.Element {
   )
 }
 
-const units: readonly { value: Amount['unit']; label: string }[] = [
-  { value: 'mL', label: 'mL' },
-  { value: 'g', label: 'g' }
-]
-
 function Unplanned({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
   const known = [...new Set(pot.state.programme.setOut.map((s) => s.amount.of))]
   const [of, setOf] = useState(known[0] ?? '')
-  const [unit, setUnit] = useState<Amount['unit']>('mL')
-  const [value, setValue] = useState<number | null>(10)
+  const [taken, setTaken] = useState<Taken>({ unit: 'mL', value: null })
   const [bottle, setBottle] = useState<Poured | null>(null)
   const add = (): void => {
-    const amount: Amount = { value: value ?? 10, unit, of: of.trim(), asEntered: '' }
-    send({ type: 'AddUnplanned', amount: enteredAmount(amount, amount.value), ...outOf(bottle, of) })
+    send({ type: 'AddUnplanned', amount: amountTaken(taken, of.trim()), ...outOf(bottle, of) })
   }
   const pour = (poured: Poured | null): void => {
     setBottle(poured)
     if (poured === null) return
     setOf(poured.of)
-    setUnit(poured.unit)
+    setTaken(turnedToBottle(poured.unit, taken))
   }
   return (
     <>
       <OutOfBottle kitchen={kitchen} poured={outOf(bottle, of).itemId ? bottle : null} choose={pour} />
       <TextField label="What went in" value={of} suggestions={known} onInput={setOf} />
-      <ChoiceRow legend="In" kind="lesser" choices={units} value={unit} onChoose={setUnit} />
-      <NumberStep legend="How much" unit={unit} value={value} first={10} steps={[10, 1]} onValue={setValue} />
+      <HowMuch units={unitsOf(kitchen.settings.value)} taken={taken} onTaken={setTaken} />
       <Pad kind="main" look="solid" layoutKey="unplanned" disabled={of.trim() === '' || stage.busy.value} onPress={add}>
         It is in
       </Pad>

@@ -32,10 +32,11 @@ export function Finish({ stage, pot }: { stage: Stage; pot: LivePot }): preact.J
         </Pad>
       ) : null}
       <h3>What becomes of the bath</h3>
-      <p>The pot leaves the Stove with it, and that can’t be undone here. Press and hold.</p>
+      <p>The pot leaves the Stove with it, and that can’t be undone here.</p>
       {fates.map(({ bath, say, note }) => (
         <HoldPad key={bath} kind="main" look="plain" layoutKey="fates" onHeld={() => finish(bath)}>
           <span>{say}</span>
+          <small>press and hold</small>
           <small>{note}</small>
         </HoldPad>
       ))}

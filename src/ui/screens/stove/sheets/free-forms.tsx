@@ -1,36 +1,35 @@
 // The deeds of a free pot that want one more word: how much, how deep, how long.
 import { useState } from 'preact/hooks'
-import type { Amount } from '../../../../core/protocol/model.ts'
-import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { Pad } from '../../../parts/pad.tsx'
-import { enteredAmount } from '../amount.ts'
+import { unitsOf } from '../../../parts/units-of.ts'
 import { openSteps } from '../live.ts'
 import type { DeedProps } from './deed.ts'
 import { DeedCautions } from './deed-cautions.tsx'
-import { NumberStep } from './number-step.tsx'
+import { amountTaken, HowMuch, type Taken, turnedToBottle } from './how-much.tsx'
+import { pouredOf, roundMeasureFor } from './measure.ts'
 import { OutOfBottle, outOf, type Poured } from './out-of-bottle.tsx'
 import { Reason } from './reason.tsx'
+import { VolumeStep } from './volume-step.tsx'
 
-const units: readonly { value: Amount['unit']; label: string }[] = [
-  { value: 'mL', label: 'mL' },
-  { value: 'g', label: 'g' }
-]
 const usual = ['vinegar', 'citric acid', 'dye stock', 'salt']
 /** A usual liquor ratio for the first figure shown. Common practice, no source. */
 const LIQUOR_RATIO = 20
 const FILL_STEP_ML = 100
 
-export function FillForm({ pot, send, stage }: DeedProps): preact.JSX.Element {
+export function FillForm({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
   const massG = pot.state.pot.skeins.reduce((sum, skein) => sum + skein.massG, 0)
   const first = Math.max(FILL_STEP_ML, Math.round((massG * LIQUOR_RATIO) / FILL_STEP_ML) * FILL_STEP_ML)
-  const [value, setValue] = useState<number | null>(first)
+  const measure = roundMeasureFor(first, unitsOf(kitchen.settings.value), [500, 100])
+  const [value, setValue] = useState<number | null>(null)
   const fill = (): void => {
-    const amount: Amount = { value: value ?? first, unit: 'mL', of: 'water', asEntered: '' }
-    send({ type: 'AddUnplanned', amount: enteredAmount(amount, amount.value) })
+    send({
+      type: 'AddUnplanned',
+      amount: { unit: 'mL', of: 'water', ...pouredOf(measure, value ?? measure.first) }
+    })
   }
   return (
     <>
-      <NumberStep legend="Water" unit="mL" value={value} first={first} steps={[500, 100]} onValue={setValue} />
+      <VolumeStep legend="Water" measure={measure} value={value} onValue={setValue} />
       <Pad kind="main" look="solid" layoutKey="fill" disabled={stage.busy.value} onPress={fill}>
         It is in
       </Pad>
@@ -42,24 +41,25 @@ export function FillForm({ pot, send, stage }: DeedProps): preact.JSX.Element {
 export function AddForm({ kitchen, pot, send, stage }: DeedProps): preact.JSX.Element {
   const before = pot.state.doses.flatMap(({ of }) => (of === 'water' ? [] : [of]))
   const known = [...new Set([...before.reverse(), ...usual])].slice(0, 6)
-  const last = pot.state.doses.findLast(({ of }) => of === known[0])
+  const last = pot.state.doses.findLast(({ of, added }) => of === known[0] && added.unit !== 'count')
   const [of, setOf] = useState(known[0] ?? '')
-  const [unit, setUnit] = useState<Amount['unit']>(last?.added.unit ?? 'mL')
-  const [value, setValue] = useState<number | null>(last?.added.value ?? 10)
+  const [taken, setTaken] = useState<Taken>({
+    unit: last?.added.unit === 'g' ? 'g' : 'mL',
+    value: last?.added.value ?? null
+  })
   const [bottle, setBottle] = useState<Poured | null>(null)
   const pour = (poured: Poured | null): void => {
     setBottle(poured)
     setOf(poured?.of ?? known[0] ?? '')
-    if (poured) setUnit(poured.unit)
+    if (poured) setTaken(turnedToBottle(poured.unit, taken))
   }
   const out = outOf(bottle, of)
-  const amount = enteredAmount({ value: value ?? 10, unit, of: of.trim(), asEntered: '' }, value ?? 10)
+  const amount = amountTaken(taken, of.trim())
   return (
     <>
       <OutOfBottle kitchen={kitchen} poured={out.itemId ? bottle : null} choose={pour} />
       {out.itemId ? null : <Reason legend="Which" reasons={known} value={of} onReason={setOf} />}
-      <ChoiceRow legend="In" kind="lesser" choices={units} value={unit} onChoose={setUnit} />
-      <NumberStep legend="How much" unit={unit} value={value} first={10} steps={[10, 1]} onValue={setValue} />
+      <HowMuch units={unitsOf(kitchen.settings.value)} taken={taken} onTaken={setTaken} />
       <DeedCautions key={of} stage={stage} pot={pot} adds={amount} />
       <Pad
         kind="main"

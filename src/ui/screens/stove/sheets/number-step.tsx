@@ -22,7 +22,7 @@ export function NumberStep({ legend, unit, value, first, onValue, none, steps = 
       <div class="number-step-row">
         {steps.map((step) => (
           <Pad key={step} kind="lesser" label={`${legend}: ${step} less`} onPress={() => by(-step)}>
-            −{step}
+            −{stepWord(step)}
           </Pad>
         ))}
         <output class="number-step-value number" aria-live="polite">
@@ -30,7 +30,7 @@ export function NumberStep({ legend, unit, value, first, onValue, none, steps = 
         </output>
         {[...steps].reverse().map((step) => (
           <Pad key={step} kind="lesser" label={`${legend}: ${step} more`} onPress={() => by(step)}>
-            +{step}
+            +{stepWord(step)}
           </Pad>
         ))}
       </div>
@@ -46,4 +46,9 @@ export function NumberStep({ legend, unit, value, first, onValue, none, steps = 
       ) : null}
     </fieldset>
   )
+}
+
+/** On a phone five figures would touch the edge of the pad. */
+function stepWord(step: number): string {
+  return step === 0.25 ? '¼' : String(step)
 }
