@@ -45,10 +45,8 @@ export default mergeConfig(
           extends: true,
           test: {
             name: 'unit',
-            // As above: files share a worker, and those of screens a page (tests/screens.ts clears it after each test).
-            isolate: false,
             include: ['tests/**/*.test.{ts,tsx}'],
-            setupFiles: ['tests/screens.ts'],
+            setupFiles: ['tests/patient.ts'],
             testTimeout: minute,
             exclude: ['tests/{core,reference,simulation,browser,tidy}/**']
           }
