@@ -1,7 +1,8 @@
 // The Start form by touch and by keyboard: its numbers, what is short on the shelf, and each way out of it.
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { Acid, Stock } from '../../src/core/shelf/thing.ts'
+import type { Stock } from '../../src/core/shelf/thing.ts'
+import { vinegar } from '../core/shelf/bottles.ts'
 import { violations } from './stage/axe.ts'
 import { start } from './stage/dyer.ts'
 import { REAL, storedIn } from './stage/journal.ts'
@@ -21,18 +22,6 @@ const stock = (lot: string): Stock => ({
   parts: [],
   note: ''
 })
-
-const vinegar: Acid = {
-  kind: 'acid',
-  name: 'vinegar',
-  acid: 'acetic',
-  form: 'liquid',
-  percent: 5,
-  basis: 'w/v',
-  densityGPerML: null,
-  lot: '3',
-  note: ''
-}
 
 let stage: Stage
 beforeAll(async () => {

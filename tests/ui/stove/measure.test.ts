@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { readAmount } from '../../../src/core/quantity/amount.ts'
 import { metricUnits, showVolume, type Units } from '../../../src/core/quantity/index.ts'
+import { measureWord } from '../../../src/core/quantity/show-volume.ts'
 import { volumeML } from '../../../src/core/quantity/volume-units.ts'
-import { measureFor, pouredOf, roundMeasureFor, unitWord } from '../../../src/ui/screens/stove/sheets/measure.ts'
+import { measureFor, pouredOf, roundMeasureFor } from '../../../src/ui/screens/stove/sheets/measure.ts'
 
 const us: Units = { ...metricUnits, volume: 'us' }
 const imperial: Units = { ...metricUnits, volume: 'imperial' }
@@ -13,7 +14,7 @@ describe('the measure that a dyer would take', () => {
       const { unit, first } = measureFor(mL, units, [10, 1])
       const shown = showVolume(mL, units).replaceAll('\u00a0', ' ')
       if (unit === 'mL') expect(shown).toMatch(/ mL$/)
-      else expect(shown).toBe(`${Number(first.toFixed(2))} ${unitWord(unit, first)}`)
+      else expect(shown).toBe(`${Number(first.toFixed(2))} ${measureWord(unit, first)}`)
     }
   })
 

@@ -120,6 +120,12 @@ describe('a call', () => {
     expect(call()).not.toBeNull()
   })
 
+  it('that can fill nothing and whose pot is in sight has no pad that would do nothing', async () => {
+    await open(made.mossSoon())
+    expect(text(document.querySelector('.strip-bath'))).toContain('Moss: ')
+    expect(screen.queryByRole('button', { name: 'Show Moss' })).toBeNull()
+  })
+
   it('of another pot stands above a pot with hands in it, never over it', async () => {
     await open(made.mossLate(), made.plum())
     expect(call()).toBeNull()

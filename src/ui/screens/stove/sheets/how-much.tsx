@@ -1,10 +1,11 @@
 // How much of something went in, by what it was measured with.
 import type { Amount } from '../../../../core/protocol/model.ts'
+import { measureWord } from '../../../../core/quantity/show-volume.ts'
 import type { Units } from '../../../../core/quantity/units.ts'
 import type { VolumeUnit } from '../../../../core/quantity/volume-units.ts'
 import { ChoiceRow } from '../../../parts/choice-row.tsx'
 import { enteredAmount } from '../amount.ts'
-import { pouredOf, stepsIn, unitWord } from './measure.ts'
+import { pouredOf, stepsIn } from './measure.ts'
 import { NumberStep } from './number-step.tsx'
 
 type TakenIn = VolumeUnit | 'g'
@@ -62,7 +63,7 @@ export function HowMuch({ units, taken, onTaken }: Props): preact.JSX.Element {
       />
       <NumberStep
         legend="How much"
-        unit={unit === 'g' ? unit : unitWord(unit, value ?? first)}
+        unit={unit === 'g' ? unit : measureWord(unit, value ?? first)}
         value={value}
         first={first}
         steps={unit === 'g' ? [10, 1] : stepsIn(unit, [10, 1])}

@@ -1,4 +1,5 @@
-import { type Measure, unitWord } from './measure.ts'
+import { measureWord } from '../../../../core/quantity/show-volume.ts'
+import type { Measure } from './measure.ts'
 import { NumberStep } from './number-step.tsx'
 
 type Props = { legend: string; measure: Measure; value: number | null; onValue: (value: number | null) => void }
@@ -9,7 +10,7 @@ export function VolumeStep({ legend, measure, value, onValue }: Props): preact.J
   return (
     <NumberStep
       legend={legend}
-      unit={unitWord(unit, value ?? first)}
+      unit={measureWord(unit, value ?? first)}
       value={value}
       first={first}
       steps={steps}
